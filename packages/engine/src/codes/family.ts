@@ -1,0 +1,14 @@
+import type { FAMILY_IDS } from '../panel/drawing.ts'
+
+export type FamilyId = (typeof FAMILY_IDS)[number]
+
+/**
+ * The rules of a place: a frozen choice of editions, the same shape for every family. One part a room; each part is a
+ * table or a function in `codes/<family>/`, with its clause. A family is an argument everywhere, never a global.
+ */
+export interface CodeFamily {
+  readonly id: FamilyId
+  readonly name: string
+  /** Standards and editions chosen, as printed on sheets. */
+  readonly editions: readonly string[]
+}

@@ -1,0 +1,35 @@
+import type { Point } from '../panel/index.ts'
+import type { Asked, Check, Step } from '../working/index.ts'
+
+export interface PlannedInsert {
+  readonly mark: string
+  readonly at: Point
+  readonly kind: 'face' | 'edge'
+  readonly type: string | null
+  /** Own-weight share by statics, kN; null where the rigging is statically undetermined. */
+  readonly load: number | null
+  /** Maker's rated load, kN, at or above the rated strength; null where the yard lists no such kind. */
+  readonly rated: number | null
+}
+
+export interface LiftPlan {
+  /** kg */
+  readonly mass: number
+  /** Mass with the allowance for thickness and cast-ins, kg: what crane and gear are held against. */
+  readonly hookMass: number
+  /** kN, without factor */
+  readonly weight: number
+  readonly centre: Point
+  /** Load factor of the first lift and where it is from; null where the family gives none. */
+  readonly factor: number | null
+  readonly inserts: readonly PlannedInsert[]
+  readonly rigging: string | null
+  /** Sling angle from the vertical, degrees; null where the rigging is not known. */
+  readonly angle: number | null
+  /** Peak tension, MPa: not known until the plate is computed. */
+  readonly peak: number | null
+  readonly working: readonly Step[]
+  readonly checks: readonly Check[]
+  readonly toRecord: readonly Asked[]
+  readonly unknown: readonly string[]
+}

@@ -1,0 +1,169 @@
+import { z } from 'zod'
+import { InputError, type InputIssue } from '../working/issue.ts'
+import { parseInput, readJson } from '../working/parse.ts'
+import type { Point, Ring } from './point.ts'
+import { ringFault } from './polygon.ts'
+
+export const DRAWING_FORMAT = 'castwright.drawing/1'
+
+export const FAMILY_IDS = ['nz', 'au', 'eu', 'us'] as const
+
+const positive = z.number().positive()
+const point = z.tuple([z.number(), z.number()])
+const ring = z.array(point).min(3).max(2000)
+const mark = z.string().min(1).max(40)
+const layer = z.enum(['mould', 'top'])
+
+const opening = z.strictObject({ mark, outline: ring })
+
+const mat = z.strictObject({
+  layer,
+  direction: z.enum(['x', 'y']),
+  diameter: positive.max(60),
+  grade: mark,
+  spacing: positive,
+})
+
+const bar = z.strictObject({
+  bar: mark,
+  diameter: positive.max(60),
+  grade: mark,
+  role: z.enum(['main', 'stirrup']).optional(),
+  layer: layer.optional(),
+  path: z.array(point).min(2).max(200).optional(),
+  legs: z.array(positive).min(1).max(50).optional(),
+  turns: z.array(positive.max(180)).max(49).optional(),
+  inside: positive.optional(),
+  count: z.number().int().positive().max(100_000).optional(),
+})
+
+const insert = z.strictObject({
+  mark,
+  at: point,
+  kind: z.enum(['face', 'edge']),
+  type: mark.optional(),
+})
+
+const lifting = z.strictObject({
+  strength: positive,
+  load: positive,
+  reference: z.string().min(1).max(200),
+  by: z.string().min(1).max(200),
+})
+
+/** Shape of a drawing file. What a schema cannot say (crossing edges, inserts outside) is in `parseDrawing`. */
+export const drawingSchema = z.strictObject({
+  format: z.literal(DRAWING_FORMAT),
+  mark,
+  job: mark.optional(),
+  revision: z.string().min(1).max(40).optional(),
+  code: z.enum(FAMILY_IDS).optional(),
+  edition: z.string().min(1).max(80).optional(),
+  outline: ring,
+  thickness: positive,
+  openings: z.array(opening).max(1000).optional(),
+  concrete: z.strictObject({
+    strength: positive,
+    density: positive.optional(),
+    aggregate: positive.optional(),
+  }),
+  cover: z
+    .strictObject({ mould: positive.optional(), top: positive.optional(), edge: positive.optional() })
+    .optional(),
+  steel: z
+    .array(z.union([mat, bar]))
+    .max(2000)
+    .optional(),
+  lap: z.strictObject({ length: positive }).optional(),
+  inserts: z.array(insert).max(200).optional(),
+  rigging: mark.optional(),
+  lifting: lifting.optional(),
+})
+
+/** A drawing as it comes in: mm, MPa, kg/m³; see the field notes in docs/formats.md. */
+export type Drawing = z.output<typeof drawingSchema>
+export type DrawnOpening = z.output<typeof opening>
+export type DrawnMat = z.output<typeof mat>
+export type DrawnBar = z.output<typeof bar>
+export type DrawnInsert = z.output<typeof insert>
+export type LiftingDesign = z.output<typeof lifting>
+export type Layer = z.output<typeof layer>
+
+export function isMat(steel: DrawnMat | DrawnBar): steel is DrawnMat {
+  return 'spacing' in steel
+}
+
+/**
+ * Reads a drawing and refuses what cannot be built: wrong fields, crossing outlines, repeated marks, bars of no shape.
+ *
+ * @throws InputError naming each field. Whether the concrete falls into pieces is found by `panelOf`.
+ */
+export function parseDrawing(value: unknown, from = ''): Drawing {
+  const drawing = parseInput(drawingSchema, value, from)
+  const issues = [
+    ...ringIssues(drawing.outline as unknown as Ring, 'outline'),
+    ...(drawing.openings ?? []).flatMap((hole, index) =>
+      ringIssues(hole.outline as unknown as Ring, `openings[${index}].outline`),
+    ),
+    ...repeatedMarks(drawing.openings ?? [], 'openings'),
+    ...repeatedMarks(drawing.inserts ?? [], 'inserts'),
+    ...(drawing.steel ?? []).flatMap((steel, index) =>
+      isMat(steel) ? [] : barIssues(steel, `steel[${index}]`),
+    ),
+  ]
+  if (issues.length > 0) throw new InputError(issues, from)
+  return drawing
+}
+
+/** @throws InputError, also where the text is not JSON. */
+export function readDrawing(text: string, from = ''): Drawing {
+  return parseDrawing(readJson(text, from), from)
+}
+
+function ringIssues(ring: Ring, path: string): InputIssue[] {
+  const fault = ringFault(ring)
+  if (fault === null) return []
+  const corner = ring[fault.corner] as Point
+  return [
+    {
+      path: `${path}[${fault.corner}]`,
+      found: `[${corner[0]}, ${corner[1]}]: ${fault.fault}`,
+      expected: 'a simple polygon',
+    },
+  ]
+}
+
+function repeatedMarks(items: readonly { readonly mark: string }[], path: string): InputIssue[] {
+  const seen = new Set<string>()
+  return items.flatMap(({ mark }, index) => {
+    const repeated = seen.has(mark)
+    seen.add(mark)
+    return repeated
+      ? [{ path: `${path}[${index}].mark`, found: JSON.stringify(mark), expected: 'a mark used once' }]
+      : []
+  })
+}
+
+function barIssues(drawn: DrawnBar, path: string): InputIssue[] {
+  if ((drawn.path === undefined) === (drawn.legs === undefined)) {
+    return [
+      {
+        path,
+        found: drawn.path ? 'both path and legs' : 'neither path nor legs',
+        expected: 'either path or legs',
+      },
+    ]
+  }
+  const bends = (drawn.legs?.length ?? 1) - 1
+  const turns = drawn.turns?.length
+  if (turns !== undefined && turns !== 1 && turns !== bends) {
+    return [
+      {
+        path: `${path}.turns`,
+        found: `${turns} turns`,
+        expected: `one turn, or one for each of ${bends} bends`,
+      },
+    ]
+  }
+  return []
+}

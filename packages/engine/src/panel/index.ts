@@ -1,0 +1,44 @@
+export {
+  DRAWING_FORMAT,
+  type Drawing,
+  type DrawnBar,
+  type DrawnInsert,
+  type DrawnMat,
+  type DrawnOpening,
+  drawingSchema,
+  FAMILY_IDS,
+  isMat,
+  type Layer,
+  type LiftingDesign,
+  parseDrawing,
+  readDrawing,
+} from './drawing.ts'
+export { ASSUMED_DENSITY, GRAVITY, type Panel, panelOf } from './panel.ts'
+export { distance, type Point, type Ring } from './point.ts'
+export {
+  area,
+  type Bounds,
+  bounds,
+  centroid,
+  counterClockwise,
+  distanceToRing,
+  distanceToSegment,
+  edges,
+  nearestOnSegment,
+  placeInRing,
+  ringFault,
+  segmentsMeet,
+  signedArea,
+} from './polygon.ts'
+export {
+  covers,
+  distanceToEdge,
+  intersect,
+  offset,
+  type Piece,
+  type Region,
+  regionArea,
+  ringsOf,
+  subtract,
+  unite,
+} from './region.ts'

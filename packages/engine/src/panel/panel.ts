@@ -1,0 +1,142 @@
+import { InputError } from '../working/issue.ts'
+import { enteredBy, GEOMETRY } from '../working/source.ts'
+import type { Assumed, Step } from '../working/worked.ts'
+import type { Drawing } from './drawing.ts'
+import type { Point, Ring } from './point.ts'
+import { bounds, centroid, counterClockwise, signedArea } from './polygon.ts'
+import { type Region, regionArea, ringsOf, subtract } from './region.ts'
+
+/** Density of the reinforced panel where the drawing gives none, kg/m³; always listed as assumed. */
+export const ASSUMED_DENSITY = 2500
+
+/** Standard gravity, m/s². */
+export const GRAVITY = 9.80665
+
+/** A drawing with what follows from its shape. */
+export interface Panel {
+  readonly drawing: Drawing
+  /** Outline less openings: one piece, possibly with holes. */
+  readonly region: Region
+  /** Bounding sizes along x and y, mm. */
+  readonly length: number
+  readonly width: number
+  readonly left: number
+  readonly bottom: number
+  /** Surface of one face, openings taken off, m². */
+  readonly faceArea: number
+  /** Concrete, m³; steel and cast-ins not taken off. */
+  readonly volume: number
+  /** kg/m³ of the reinforced panel. */
+  readonly density: number
+  /** kg */
+  readonly mass: number
+  /** Own weight, kN. */
+  readonly weight: number
+  /** Centre of gravity in plan, mm. */
+  readonly centre: Point
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
+}
+
+/**
+ * Mass, volume, centre of gravity and bounding sizes of a drawing.
+ *
+ * @throws InputError where nothing is left of the concrete or where it falls into pieces.
+ */
+export function panelOf(drawing: Drawing, from = ''): Panel {
+  const outline = counterClockwise(drawing.outline as unknown as Ring)
+  const region = subtract(
+    outline,
+    (drawing.openings ?? []).map((opening) => opening.outline as unknown as Ring),
+  )
+  if (region.length !== 1) {
+    const found = region.length === 0 ? 'no concrete left' : `${region.length} separate pieces`
+    throw new InputError([{ path: 'openings', found, expected: 'outline less openings in one piece' }], from)
+  }
+  const box = bounds(outline)
+  const area = regionArea(region)
+  const density = drawing.concrete.density ?? ASSUMED_DENSITY
+  const volume = (area * drawing.thickness) / 1e9
+  const mass = volume * density
+  const weight = (mass * GRAVITY) / 1000
+  return {
+    drawing,
+    region,
+    length: box.right - box.left,
+    width: box.top - box.bottom,
+    left: box.left,
+    bottom: box.bottom,
+    faceArea: area / 1e6,
+    volume,
+    density,
+    mass,
+    weight,
+    centre: centreOf(region),
+    working: [
+      {
+        symbol: 'A',
+        formula: 'Σ outline − Σ openings',
+        given: { corners: ringsOf(region).flat().length },
+        result: area,
+        unit: 'mm²',
+        source: GEOMETRY,
+        by: 'search',
+        note: 'polygon areas, openings cut out exactly',
+      },
+      {
+        symbol: 'V',
+        formula: 'A t / 10⁹',
+        given: { A: area, t: drawing.thickness },
+        result: volume,
+        unit: 'm³',
+        source: GEOMETRY,
+      },
+      {
+        symbol: 'm',
+        formula: 'V ρ',
+        given: { V: volume, ρ: density },
+        result: mass,
+        unit: 'kg',
+        source: drawing.concrete.density === undefined ? ASSUMED_DENSITY_SOURCE : enteredBy('the drawing'),
+      },
+      {
+        symbol: 'W',
+        formula: 'm g / 1000',
+        given: { m: mass, g: GRAVITY },
+        result: weight,
+        unit: 'kN',
+        source: GEOMETRY,
+      },
+    ],
+    assumed:
+      drawing.concrete.density === undefined
+        ? [
+            {
+              field: 'concrete.density',
+              value: ASSUMED_DENSITY,
+              unit: 'kg/m³',
+              why: 'the drawing gives no density of the reinforced panel',
+            },
+          ]
+        : [],
+  }
+}
+
+const ASSUMED_DENSITY_SOURCE = {
+  standard: 'common practice, no source',
+  clause: 'reinforced normal-weight concrete',
+  status: 'common practice',
+} as const
+
+function centreOf(region: Region): Point {
+  let [sum, x, y] = [0, 0, 0]
+  for (const ring of ringsOf(region)) {
+    const size = signedArea(ring) // holes run clockwise: they take off
+    const middle = centroid(ring)
+    if (middle === null) continue
+    sum += size
+    x += size * middle[0]
+    y += size * middle[1]
+  }
+  return [x / sum, y / sum]
+}

@@ -1,0 +1,49 @@
+import type { Point, Ring } from '../panel/index.ts'
+import type { Asked, Check } from '../working/index.ts'
+
+export interface PlacingZone {
+  /** 1 is poured first: farthest from the chute. */
+  readonly order: number
+  readonly outlines: readonly Ring[]
+  /** Concrete in the zone, m³. */
+  readonly volume: number
+  /** Indices into `insertions`, in working order. */
+  readonly insertions: readonly number[]
+  /** Vibrating time, minutes. */
+  readonly minutes: number
+}
+
+export interface CompactionPlan {
+  /** Insertion points in working order, mm. */
+  readonly insertions: readonly Point[]
+  /** Radius the pattern is built on, mm. */
+  readonly radius: number
+  /** Radius of action of the head, mm; null where the radius was given. */
+  readonly action: number | null
+  /** Concrete that no insertion reaches, m²; 0 is proven by geometry. */
+  readonly uncovered: number
+  /** Length of the way along the order, mm. */
+  readonly path: number
+  readonly minutes: number
+  /** Insertions nearer to a face than the margin, by index. */
+  readonly close: readonly number[]
+  readonly zones: readonly PlacingZone[]
+}
+
+export interface PourPlan {
+  /** Concrete in the panel, m³. */
+  readonly netVolume: number
+  /** To order, allowance included, rounded up, m³. */
+  readonly orderVolume: number
+  readonly mix: string | null
+  readonly chute: Point
+  readonly compaction: CompactionPlan | null
+  /** Hours from mixing: initial set and the power-float window; null where the mix says nothing of setting. */
+  readonly initialSet: number | null
+  readonly finish: { readonly opens: number; readonly closes: number } | null
+  /** Planned minutes of set-up, pour and strip, for the day's blocks; assumed rates are listed in `assumed`. */
+  readonly minutes: { readonly setUp: number; readonly pour: number; readonly strip: number }
+  readonly checks: readonly Check[]
+  readonly toRecord: readonly Asked[]
+  readonly unknown: readonly string[]
+}

@@ -1,0 +1,1 @@
+export { isStepId, type PanelStep, panelStep, STEP_IDS, STEPS, type StepId } from './steps.ts'

@@ -1,0 +1,177 @@
+import { z } from 'zod'
+import { FAMILY_IDS } from '../panel/drawing.ts'
+import { parseInput } from '../working/parse.ts'
+
+export const YARD_FORMAT = 'castwright.yard/1'
+export const JOB_FORMAT = 'castwright.job/1'
+
+const positive = z.number().positive()
+const mark = z.string().min(1).max(40)
+const day = z.iso.date()
+
+const curve = z.discriminatedUnion('form', [
+  z.strictObject({
+    form: z.literal('hyperbolic'),
+    ultimate: positive,
+    rate: positive,
+    offset: z.number().min(0),
+  }),
+  z.strictObject({ form: z.literal('exponential'), ultimate: positive, tau: positive, shape: positive }),
+  z.strictObject({ form: z.literal('ec2'), mean28: positive, s: positive }),
+])
+
+const strengthTest = z.strictObject({ age: positive, strength: positive, temperature: z.number().optional() })
+
+const mix = z.strictObject({
+  mark,
+  strength: positive,
+  density: positive.optional(),
+  aggregate: positive.optional(),
+  slump: z.tuple([z.number().min(0), z.number().min(0)]).optional(),
+  curve: curve.optional(),
+  tests: z.array(strengthTest).max(10_000).optional(),
+  scatter: z.number().positive().max(1).optional(),
+  reference: z.number().optional(),
+  activation: positive.optional(),
+  /** Initial set, h, at the reference temperature; without it the finishing window is not known. */
+  initialSet: positive.optional(),
+})
+
+/** What a yard has. All but format, name, code and time zone may be missing; what needs it is then not known. */
+export const yardSchema = z.strictObject({
+  format: z.literal(YARD_FORMAT),
+  name: z.string().min(1).max(120),
+  code: z.enum(FAMILY_IDS),
+  timezone: z.string().refine(isTimeZone, 'an IANA time zone such as Europe/Dublin'),
+  beds: z
+    .array(
+      z.strictObject({
+        mark,
+        length: positive,
+        width: positive,
+        face: z.string().max(80).optional(),
+        heated: z.boolean().optional(),
+      }),
+    )
+    .max(500)
+    .optional(),
+  forms: z
+    .array(z.strictObject({ mark, height: positive, modulus: positive, inertia: positive }))
+    .max(500)
+    .optional(),
+  stock: z
+    .array(z.strictObject({ diameter: positive, grade: mark, lengths: z.array(positive).min(1).max(50) }))
+    .max(500)
+    .optional(),
+  mixes: z.array(mix).max(500).optional(),
+  vibrators: z
+    .array(z.strictObject({ mark, head: positive, radius: positive.optional() }))
+    .max(500)
+    .optional(),
+  cranes: z
+    .array(
+      z.strictObject({
+        mark,
+        chart: z
+          .array(z.tuple([positive, positive]))
+          .min(1)
+          .max(200),
+        due: day.optional(),
+      }),
+    )
+    .max(500)
+    .optional(),
+  insertKinds: z
+    .array(
+      z.strictObject({
+        mark,
+        kind: z.enum(['face', 'edge']),
+        rated: positive,
+        ratedStrength: positive,
+        leastStrength: positive,
+        leastEdge: positive.optional(),
+        leastSpacing: positive.optional(),
+      }),
+    )
+    .max(500)
+    .optional(),
+  rigging: z
+    .array(
+      z.strictObject({
+        mark,
+        legs: z.number().int().positive().max(16),
+        length: positive,
+        spreader: z.union([positive, z.boolean()]).optional(),
+        equalised: z.boolean().optional(),
+        counted: z.number().int().positive().max(16).optional(),
+        rated: positive,
+        due: day.optional(),
+      }),
+    )
+    .max(500)
+    .optional(),
+  racks: z
+    .array(
+      z.strictObject({
+        mark,
+        kind: z.enum(['upright', 'flat']).optional(),
+        places: z.number().int().positive().optional(),
+        rated: positive.optional(),
+      }),
+    )
+    .max(500)
+    .optional(),
+  trailers: z
+    .array(
+      z.strictObject({
+        mark,
+        length: positive.optional(),
+        width: positive.optional(),
+        rated: positive.optional(),
+      }),
+    )
+    .max(500)
+    .optional(),
+})
+
+export type Yard = z.output<typeof yardSchema>
+export type Mix = z.output<typeof mix>
+export type StrengthCurve = z.output<typeof curve>
+export type StrengthTest = z.output<typeof strengthTest>
+export type YardBed = NonNullable<Yard['beds']>[number]
+export type YardForm = NonNullable<Yard['forms']>[number]
+export type YardStock = NonNullable<Yard['stock']>[number]
+export type YardCrane = NonNullable<Yard['cranes']>[number]
+export type YardRigging = NonNullable<Yard['rigging']>[number]
+export type InsertKind = NonNullable<Yard['insertKinds']>[number]
+export const mixSchema = mix
+export const curveSchema = curve
+
+/** @throws InputError naming each field. */
+export function parseYard(value: unknown, from = ''): Yard {
+  return parseInput(yardSchema, value, from)
+}
+
+export const jobSchema = z.strictObject({
+  format: z.literal(JOB_FORMAT),
+  mark,
+  yard: z.string().min(1).max(120),
+  drawings: z.array(z.unknown()).max(20_000),
+  due: z.record(mark, day).optional(),
+})
+
+export type Job = z.output<typeof jobSchema>
+
+/** @throws InputError naming each field; the drawings in it are read one by one with `parseDrawing`. */
+export function parseJob(value: unknown, from = ''): Job {
+  return parseInput(jobSchema, value, from)
+}
+
+function isTimeZone(value: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: value })
+    return true
+  } catch {
+    return false
+  }
+}

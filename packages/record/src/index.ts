@@ -1,0 +1,17 @@
+export {
+  type Attachment,
+  attachmentSchema,
+  ENTRY_FORMAT,
+  ENTRY_KINDS,
+  type Entry,
+  type EntryKind,
+  entrySchema,
+  type Person,
+  panelSubject,
+  ROLES,
+  type Role,
+  type StoredEntry,
+  SUBJECT_KINDS,
+  type Subject,
+  storedEntrySchema,
+} from './entry.ts'
