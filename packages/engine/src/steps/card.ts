@@ -1,0 +1,47 @@
+import type { Asked } from '../working/asked.ts'
+import type { Source } from '../working/source.ts'
+import type { Verdict } from '../working/verdict.ts'
+import type { Assumed, Step } from '../working/worked.ts'
+import type { Recorded, Signed, Signer } from './facts.ts'
+import type { StepId } from './steps.ts'
+
+/** One row of a card: a check of the plan, something asked of a person, or a condition that the record decides. */
+export interface CardRow {
+  readonly id: string
+  readonly from: 'plan' | 'asked' | 'record'
+  readonly what: string
+  readonly verdict: Verdict
+  /** Found and wanted, for numbers. `limit` may be words, such as `80 to 120`. */
+  readonly demand: number | string | null
+  readonly limit: number | string | null
+  readonly unit: string
+  readonly note: string
+  readonly source: Source
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
+  /** What is missing, where the verdict is `unknown`. */
+  readonly unknown: readonly string[]
+  readonly asked: Asked | null
+  readonly recorded: Recorded | null
+  readonly decision: Signed | null
+  /** Entry ids that the row rests on. */
+  readonly rests: readonly string[]
+}
+
+export interface Card {
+  readonly step: StepId
+  /** `done`; `open`: can be worked on; `waiting`: behind a hold that is shut. */
+  readonly state: 'done' | 'open' | 'waiting'
+  readonly rows: readonly CardRow[]
+  readonly verdict: Verdict
+  /** Hold: every row passes. Other steps: every asked row recorded, every fail or not-known decided. */
+  readonly ready: boolean
+  /** One line, never yes: `All five conditions are met. The lead decides.` */
+  readonly answer: string
+  /** What the wide button still waits for, as short phrases. */
+  readonly missing: readonly string[]
+  /** Who may close or open this step. */
+  readonly entitled: readonly Signer['role'][]
+  /** Entry ids that closing or opening would rest on. */
+  readonly rests: readonly string[]
+}

@@ -1,0 +1,123 @@
+import type { Drawing } from '../panel/drawing.ts'
+import type { Verdict } from '../working/verdict.ts'
+import type { Yard } from '../yard/yard.ts'
+import type { StepId } from './steps.ts'
+
+/**
+ * What the record holds of a panel and its yard, as plain facts: the record folds entries into this form, and the engine reads
+ * it without knowing of entries, stores or networks. Times are UTC with milliseconds.
+ */
+export interface Signer {
+  readonly id: string
+  readonly name: string
+  readonly role: 'lead' | 'engineer' | 'floor' | 'viewer'
+}
+
+/** One thing seen or measured, corrections already applied. */
+export interface Recorded {
+  /** Id of the entry in force. */
+  readonly entry: string
+  readonly value: unknown
+  readonly verdict: Verdict
+  readonly by: Signer
+  readonly seen: string
+  /** Null while it is only kept on a device. */
+  readonly stored: string | null
+  readonly revision: string | null
+  readonly reason: string | null
+  /** Ids of the entries that it corrects, oldest first. */
+  readonly corrects: readonly string[]
+  readonly attachments: readonly { readonly sha256: string; readonly name: string; readonly type: string }[]
+}
+
+/** A signature or decision with its reason. */
+export interface Signed {
+  readonly entry: string
+  readonly by: Signer
+  readonly seen: string
+  readonly stored: string | null
+  readonly reason: string | null
+  readonly revision: string | null
+}
+
+export interface StepFacts {
+  /** By id of the check or asked item. */
+  readonly values: Readonly<Record<string, Recorded>>
+  /** Decisions on a fail or a not-known, by id of the check. */
+  readonly decisions: Readonly<Record<string, Signed>>
+  /** Signatures that ask for the hold to open, oldest first. */
+  readonly requests: readonly Signed[]
+  /** The hold is open, and on which entries it rested. */
+  readonly opening: (Signed & { readonly rests: readonly string[] }) | null
+  /** The step is closed (steps without hold). */
+  readonly closed: Signed | null
+}
+
+export interface Defect extends Signed {
+  readonly text: string
+  readonly place: readonly [number, number] | null
+  readonly step: StepId | null
+  readonly attachments: Recorded['attachments']
+  readonly disposition: (Signed & { readonly decision: 'accept' | 'repair' | 'reject' }) | null
+  readonly inspection: (Signed & { readonly verdict: Verdict }) | null
+  /** Open until accepted by somebody entitled, or repaired and inspected with a pass. A rejected panel stays open. */
+  readonly open: boolean
+}
+
+export interface SpecimenResult {
+  readonly entry: string
+  readonly specimen: string
+  readonly kind: 'cylinder' | 'cube' | 'probe'
+  /** Hours from mixing of this pour to the test. */
+  readonly age: number
+  /** MPa */
+  readonly strength: number
+  readonly by: Signer
+  readonly seen: string
+}
+
+export interface TemperatureLog {
+  readonly entry: string
+  readonly channel: string
+  /** Hours from mixing, °C. */
+  readonly readings: readonly (readonly [hours: number, celsius: number])[]
+}
+
+export interface PanelFacts {
+  readonly job: string
+  readonly mark: string
+  readonly revision: string | null
+  readonly drawing: Drawing | null
+  readonly steps: Readonly<Record<StepId, StepFacts>>
+  /** The lifting design of the revision in force, confirmed by an engineer. */
+  readonly design: Signed | null
+  /** Mixing time of the concrete, bed and mix. */
+  readonly cast: {
+    readonly entry: string
+    readonly at: string
+    readonly bed: string | null
+    readonly mix: string | null
+  } | null
+  readonly specimens: readonly SpecimenResult[]
+  readonly temperatures: readonly TemperatureLog[]
+  readonly defects: readonly Defect[]
+  /** Where it stands: bed, rack or truck. */
+  readonly place: string | null
+}
+
+/** A limit that an engineer entered for the yard, with its source; shown at every use as entered by. */
+export interface EnteredLimit {
+  readonly entry: string
+  readonly value: number
+  readonly unit: string
+  readonly standard: string
+  readonly edition: string
+  readonly by: Signer
+}
+
+export interface YardFacts {
+  readonly yard: Yard | null
+  /** Date until which a piece of gear is in date, by mark (crane, rigging, scale …): the latest inspection on record. */
+  readonly gear: Readonly<Record<string, { readonly entry: string; readonly due: string }>>
+  readonly limits: Readonly<Record<string, EnteredLimit>>
+}
