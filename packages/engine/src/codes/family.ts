@@ -1,4 +1,5 @@
 import type { FAMILY_IDS } from '../panel/drawing.ts'
+import type { LiftRules } from './lift-rules.ts'
 
 export type FamilyId = (typeof FAMILY_IDS)[number]
 
@@ -11,4 +12,5 @@ export interface CodeFamily {
   readonly name: string
   /** Standards and editions chosen, as printed on sheets. */
   readonly editions: readonly string[]
+  readonly lift: LiftRules
 }

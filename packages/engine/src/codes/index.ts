@@ -1,0 +1,15 @@
+import { au } from './au/index.ts'
+import { eu } from './eu/index.ts'
+import type { CodeFamily, FamilyId } from './family.ts'
+import { nz } from './nz/index.ts'
+import { us } from './us/index.ts'
+
+export type { CodeFamily, FamilyId } from './family.ts'
+export type { LiftFactorInput, LiftLimit, LiftRules, LiftStage, MouldFace } from './lift-rules.ts'
+
+/** The code families by id. */
+export const FAMILIES: Readonly<Record<FamilyId, CodeFamily>> = { nz, au, eu, us }
+
+export function codeFamily(id: FamilyId): CodeFamily {
+  return FAMILIES[id]
+}
