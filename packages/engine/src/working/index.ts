@@ -2,7 +2,7 @@ export { type Asked, judge, limitOf } from './asked.ts'
 export { type Check, type Compared, compare, verdictOf } from './check.ts'
 export { belowZero, notAboveZero, notFinite } from './guard.ts'
 export { foundText, InputError, type InputIssue, issueSentence } from './issue.ts'
-export { parseInput, parseJson, pathText, readJson } from './parse.ts'
+export { inputIssues, parseInput, parseJson, pathText, readJson } from './parse.ts'
 export { replay } from './replay.ts'
 export { ceilTo, floorTo } from './round.ts'
 export {

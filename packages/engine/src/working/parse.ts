@@ -9,10 +9,12 @@ import { foundText, InputError, type InputIssue } from './issue.ts'
 export function parseInput<T extends z.ZodType>(schema: T, value: unknown, from = ''): z.output<T> {
   const result = schema.safeParse(value)
   if (result.success) return result.data
-  throw new InputError(
-    result.error.issues.flatMap((issue) => issuesOf(issue as LooseIssue, value, [])),
-    from,
-  )
+  throw new InputError(inputIssues(result.error, value), from)
+}
+
+/** What a schema found wrong in `value`, as issues: for an edge that has parsed by itself. */
+export function inputIssues(error: z.ZodError, value: unknown): InputIssue[] {
+  return error.issues.flatMap((issue) => issuesOf(issue as LooseIssue, value, []))
 }
 
 /** JSON text to a value by its schema. @throws InputError, also where the text is not JSON. */
