@@ -1,0 +1,5 @@
+export { BED_ORDER, DEMO_CLOCK, DEMO_ZONE, pourDay } from './calendar.ts'
+export { DEMO_JOB, demoDrawings } from './drawings.ts'
+export { demoJob } from './job.ts'
+export { type DemoPerson, demoPeople } from './people.ts'
+export { demoYard } from './yard.ts'
