@@ -1,0 +1,70 @@
+import type { YardFacts } from '@castwright/engine/steps'
+import type { Yard } from '@castwright/engine/yard'
+import { chainsOf } from './chains.ts'
+import type { Flag } from './flags.ts'
+import { type AnyEntry, compareEntries } from './order.ts'
+import type { ValueOf } from './values.ts'
+
+/** What the record knows of a job beside its panels. */
+export interface JobFacts {
+  readonly entry: string
+  readonly mark: string
+  readonly yard: string
+  /** Day a panel is due on site, by mark. */
+  readonly due: Readonly<Record<string, string>>
+}
+
+/** Weather at a time, as logged; null where that instrument gave nothing. */
+export interface WeatherReading {
+  readonly entry: string
+  /** UTC */
+  readonly at: string
+  /** °C */
+  readonly air: number | null
+  /** % */
+  readonly humidity: number | null
+  /** km/h */
+  readonly wind: number | null
+}
+
+export interface FoldedYard {
+  readonly facts: YardFacts
+  readonly jobs: ReadonlyMap<string, JobFacts>
+  readonly weather: readonly WeatherReading[]
+  readonly flags: readonly Flag[]
+}
+
+/** Entries about the yard, its gear, jobs and whatever else is no panel. In any order, each once. */
+export function foldYard(unordered: readonly AnyEntry[]): FoldedYard {
+  const entries = [...unordered].sort(compareEntries)
+  const { live, flags } = chainsOf(entries, null)
+  let yard: Yard | null = null
+  const gear: Record<string, { entry: string; due: string }> = {}
+  const limits: Record<string, YardFacts['limits'][string]> = {}
+  const jobs = new Map<string, JobFacts>()
+  const weather = new Map<string, WeatherReading>()
+
+  for (const { value } of live.get('yard') ?? []) yard = value as Yard
+  for (const { root, tip, value } of live.get('gear') ?? []) {
+    gear[root.subject.id] = { entry: tip.id, due: (value as ValueOf<'gear'>).due }
+  }
+  for (const { root, tip, value } of live.get('limit') ?? []) {
+    if (root.check === undefined) continue
+    limits[root.check] = { entry: tip.id, ...(value as ValueOf<'limit'>), by: tip.person }
+  }
+  for (const { tip, value } of live.get('job') ?? []) {
+    const job = value as ValueOf<'job'>
+    jobs.set(job.mark, { entry: tip.id, mark: job.mark, yard: job.yard, due: job.due ?? {} })
+  }
+  for (const { tip, value } of live.get('weather') ?? []) {
+    for (const reading of (value as ValueOf<'weather'>).readings) {
+      weather.set(reading.at, { entry: tip.id, ...reading })
+    }
+  }
+  return {
+    facts: { yard, gear, limits },
+    jobs: new Map([...jobs].sort(([a], [b]) => (a < b ? -1 : 1))),
+    weather: [...weather.values()].sort((a, b) => (a.at < b.at ? -1 : 1)),
+    flags,
+  }
+}

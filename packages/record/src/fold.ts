@@ -1,0 +1,197 @@
+import type { PanelFacts, YardFacts } from '@castwright/engine/steps'
+import { deviceFlags, type SeenDevice } from './devices.ts'
+import type { Role } from './entry.ts'
+import { type Flag, sortFlags } from './flags.ts'
+import { type Docket, type FoldedPanel, foldPanel, type Photo } from './fold-panel.ts'
+import { type FoldedYard, foldYard, type JobFacts, type WeatherReading } from './fold-yard.ts'
+import { type AnyEntry, compareEntries, isStored } from './order.ts'
+
+/** Somebody who made entries, as last seen. */
+export interface PersonSeen {
+  readonly id: string
+  readonly name: string
+  readonly role: Role
+  readonly entries: number
+  readonly lastSeen: string
+}
+
+/** Everything that the entries of one yard say. Nothing in it is stored: it is folded again from the entries. */
+export interface YardState {
+  readonly yard: YardFacts
+  /** By `<job>/<mark>`, in that order. */
+  readonly panels: ReadonlyMap<string, PanelFacts>
+  readonly jobs: ReadonlyMap<string, JobFacts>
+  readonly people: ReadonlyMap<string, PersonSeen>
+  /** In order of time. */
+  readonly weather: readonly WeatherReading[]
+  /** By `<job>/<mark>`. */
+  readonly dockets: ReadonlyMap<string, readonly Docket[]>
+  readonly photos: ReadonlyMap<string, readonly Photo[]>
+  readonly passports: ReadonlyMap<string, FoldedPanel['passports']>
+  readonly flags: readonly Flag[]
+  /** Entries that are folded in. */
+  readonly size: number
+}
+
+export interface Fold {
+  /** Takes entries in any order; those known already change nothing, a stored one takes the place of its kept copy. */
+  add(entries: Iterable<AnyEntry>): void
+  /** The state now. Panels that nothing new speaks of are the same objects as before. */
+  state(): YardState
+}
+
+/**
+ * The state that a set of entries says: the same whatever order they come in and however often.
+ *
+ * Entries have passed `parseEntry`. All are of one yard. What breaks a rule is left out and flagged.
+ */
+export function fold(entries: Iterable<AnyEntry>): YardState {
+  const folding = createFold()
+  folding.add(entries)
+  return folding.state()
+}
+
+/** A fold that takes entries as they come and folds again only the panels that they speak of. */
+export function createFold(): Fold {
+  const byId = new Map<string, AnyEntry>()
+  const twice = new Map<string, Flag>()
+  const panels = new Map<string, Map<string, AnyEntry>>()
+  const others = new Map<string, AnyEntry>()
+  const devices = new Map<string, SeenDevice>()
+  const folded = new Map<string, FoldedPanel>()
+  const dirty = new Set<string>()
+  let yard: FoldedYard | null = null
+  let state: YardState | null = null
+
+  function put(entry: AnyEntry): void {
+    byId.set(entry.id, entry)
+    state = null
+    if (entry.subject.kind === 'panel') {
+      const { id } = entry.subject
+      const bucket = panels.get(id)
+      if (bucket) bucket.set(entry.id, entry)
+      else panels.set(id, new Map([[entry.id, entry]]))
+      dirty.add(id)
+    } else {
+      others.set(entry.id, entry)
+      yard = null
+    }
+    const device = devices.get(entry.device.id)
+    if (device) device.entries.set(entry.id, entry)
+    else devices.set(entry.device.id, { id: entry.device.id, entries: new Map([[entry.id, entry]]) })
+    const seenOn = devices.get(entry.device.id)
+    if (seenOn) seenOn.flags = undefined
+  }
+
+  function drop(entry: AnyEntry): void {
+    if (entry.subject.kind === 'panel') panels.get(entry.subject.id)?.delete(entry.id)
+    else others.delete(entry.id)
+    dirty.add(entry.subject.id)
+    yard = null
+    const device = devices.get(entry.device.id)
+    device?.entries.delete(entry.id)
+    if (device) device.flags = undefined
+  }
+
+  function addOne(entry: AnyEntry): void {
+    const before = byId.get(entry.id)
+    if (before === undefined) put(entry)
+    if (before === undefined || before === entry) return
+    if (!sameFact(before, entry)) {
+      state = null
+      twice.set(entry.id, {
+        kind: 'twice',
+        panel: null,
+        device: null,
+        entries: [entry.id],
+        text: 'One id came with two different contents.',
+      })
+    }
+    if (standsBefore(entry, before)) {
+      drop(before)
+      put(entry)
+    }
+  }
+
+  function make(): YardState {
+    for (const id of dirty) {
+      const bucket = panels.get(id)
+      if (bucket && bucket.size > 0) folded.set(id, foldPanel(id, [...bucket.values()]))
+      else folded.delete(id)
+    }
+    dirty.clear()
+    yard ??= foldYard([...others.values()])
+    const flags: Flag[] = [...twice.values(), ...yard.flags]
+    for (const panel of folded.values()) for (const flag of panel.flags) flags.push(flag)
+    for (const device of devices.values()) {
+      device.flags ??= deviceFlags(device)
+      for (const flag of device.flags) flags.push(flag)
+    }
+    const ids = [...folded.keys()].sort()
+    const pick = <T>(read: (panel: FoldedPanel) => T): Map<string, T> =>
+      new Map(ids.map((id) => [id, read(folded.get(id) as FoldedPanel)]))
+    return {
+      yard: yard.facts,
+      panels: pick((panel) => panel.facts),
+      jobs: yard.jobs,
+      people: peopleOf(byId.values()),
+      weather: yard.weather,
+      dockets: pick((panel) => panel.dockets),
+      photos: pick((panel) => panel.photos),
+      passports: pick((panel) => panel.passports),
+      flags: sortFlags(flags),
+      size: byId.size,
+    }
+  }
+
+  return {
+    add(entries) {
+      for (const entry of entries) addOne(entry)
+    },
+    state() {
+      state ??= make()
+      return state
+    },
+  }
+}
+
+function peopleOf(entries: Iterable<AnyEntry>): ReadonlyMap<string, PersonSeen> {
+  const people = new Map<string, { last: AnyEntry; entries: number }>()
+  for (const entry of entries) {
+    const known = people.get(entry.person.id)
+    if (known === undefined) people.set(entry.person.id, { last: entry, entries: 1 })
+    else {
+      known.entries++
+      if (compareEntries(entry, known.last) > 0) known.last = entry
+    }
+  }
+  return new Map(
+    [...people]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([id, { last, entries: count }]) => [
+        id,
+        { id, name: last.person.name, role: last.person.role, entries: count, lastSeen: last.seen },
+      ]),
+  )
+}
+
+/** The same fact, whether stored or still kept on the device. */
+function sameFact(a: AnyEntry, b: AnyEntry): boolean {
+  return factText(a) === factText(b)
+}
+
+function factText(entry: AnyEntry): string {
+  const { stored: _stored, index: _index, ...fact } = entry as AnyEntry & { stored?: string; index?: number }
+  return JSON.stringify(fact, (_key, value: unknown) =>
+    value !== null && typeof value === 'object' && !Array.isArray(value)
+      ? Object.fromEntries(Object.entries(value).sort(([x], [y]) => (x < y ? -1 : 1)))
+      : value,
+  )
+}
+
+/** Of two copies of one id: stored before kept, earlier in the log before later, then by text, so that all agree. */
+function standsBefore(entry: AnyEntry, before: AnyEntry): boolean {
+  if (isStored(entry) !== isStored(before)) return isStored(entry)
+  if (isStored(entry) && isStored(before) && entry.index !== before.index) return entry.index < before.index
+  return factText(entry) < factText(before)
+}

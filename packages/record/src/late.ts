@@ -1,0 +1,105 @@
+import type { Drawing } from '@castwright/engine/panel'
+import type { StepId } from '@castwright/engine/steps'
+import type { Chains } from './chains.ts'
+import type { Flag } from './flags.ts'
+import { type AnyEntry, arrivedAfter } from './order.ts'
+import { mayMake } from './roles.ts'
+import type { ValueOf } from './values.ts'
+
+export interface LateEntry {
+  readonly entry: AnyEntry
+  readonly step: StepId
+  /** What the defect says. */
+  readonly text: string
+  readonly flag: Flag
+}
+
+export interface LateInput {
+  readonly id: string
+  /** All entries of the panel. */
+  readonly entries: readonly AnyEntry[]
+  readonly chains: Chains
+  readonly openings: ReadonlyMap<StepId, AnyEntry>
+  readonly drawing: Drawing | null
+}
+
+/**
+ * Entries that came into the record after a hold opened and would have kept it shut. The opening stands; each raises a
+ * defect, so that the panel is not loaded before somebody entitled has decided.
+ */
+export function lateEntries({ id, entries, chains, openings, drawing }: LateInput): LateEntry[] {
+  const late: LateEntry[] = []
+  for (const [step, opening] of openings) {
+    const rested = new Set(opening.rests ?? [])
+    for (const entry of entries) {
+      if (entry === opening || rested.has(entry.id) || !arrivedAfter(entry, opening)) continue
+      if (!entitled(entry, chains)) continue
+      const why = keptShut(entry, { step, opening, rested, chains, drawing })
+      if (why === null) continue
+      const text = `In the record after ${step} was opened: ${why}`
+      late.push({
+        entry,
+        step,
+        text,
+        flag: { kind: 'late', panel: id, device: entry.device.id, entries: [entry.id], text },
+      })
+    }
+  }
+  // One defect an entry, also where it speaks to both holds.
+  return late.filter((item, index) => late.findIndex(({ entry }) => entry === item.entry) === index)
+}
+
+interface Hold {
+  readonly step: StepId
+  readonly opening: AnyEntry
+  readonly rested: ReadonlySet<string>
+  readonly chains: Chains
+  readonly drawing: Drawing | null
+}
+
+function keptShut(entry: AnyEntry, hold: Hold): string | null {
+  switch (entry.kind) {
+    case 'value':
+      return entry.step === hold.step && entry.verdict !== 'pass' ? `${entry.check} ${wordOf(entry)}.` : null
+    case 'correction':
+      return correctionWhy(entry, hold)
+    case 'specimen':
+      return hold.step === 'strip'
+        ? specimenWhy(entry, entry.value as ValueOf<'specimen'>, hold.drawing)
+        : null
+    case 'drawing':
+      return entry.revision !== hold.opening.revision && entry.seen <= hold.opening.seen
+        ? `revision ${entry.revision} was there before it opened.`
+        : null
+    default:
+      return null
+  }
+}
+
+function correctionWhy(entry: AnyEntry, { step, rested, chains, drawing }: Hold): string | null {
+  const root = chains.rootOf.get(entry.id)
+  if (root === undefined) return null
+  const restedOn = rested.has(root.id) || (entry.about !== undefined && rested.has(entry.about))
+  if (entry.value === null) return restedOn ? `a ${root.kind} that it rested on was taken back.` : null
+  if (root.kind === 'specimen' && step === 'strip') {
+    return specimenWhy(entry, entry.value as ValueOf<'specimen'>, drawing)
+  }
+  if (root.kind !== 'value' || (root.step !== step && !restedOn)) return null
+  return entry.verdict === 'pass' ? null : `${root.check}, corrected, ${wordOf(entry)}.`
+}
+
+function specimenWhy(entry: AnyEntry, value: ValueOf<'specimen'>, drawing: Drawing | null): string | null {
+  const wanted = drawing?.lifting?.strength
+  const below = wanted !== undefined && value.strength < wanted
+  if (entry.verdict !== 'fail' && entry.verdict !== 'unknown' && !below) return null
+  return `${value.kind} ${value.specimen} gave ${value.strength} MPa${below ? `, below the ${wanted} MPa of the lifting design` : ''}.`
+}
+
+function wordOf(entry: AnyEntry): string {
+  return entry.verdict === 'fail' ? 'fails' : 'is not known'
+}
+
+function entitled(entry: AnyEntry, chains: Chains): boolean {
+  const root = chains.rootOf.get(entry.id)
+  return entry.kind === 'correction' ? root !== undefined : mayMake(entry.person.role, entry.kind)
+}
