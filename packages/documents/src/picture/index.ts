@@ -1,0 +1,27 @@
+export { asBuiltPicture } from './as-built-picture.ts'
+export { lengthText } from './chain.ts'
+export { mouldPicture } from './mould-picture.ts'
+export { panelPicture } from './panel-picture.ts'
+export {
+  type Box,
+  type CircleShape,
+  type Frame,
+  type KeyLine,
+  type LineShape,
+  type Pattern,
+  type Picture,
+  type PolygonShape,
+  panelPoint,
+  picturePoint,
+  type Role,
+  type Shape,
+  type TextShape,
+} from './picture.ts'
+export { placePicture } from './place-picture.ts'
+export { INKS, type Ink, ROLE_LOOK, type RoleLook } from './role-look.ts'
+export { setPicture } from './set-picture.ts'
+export { steelPicture } from './steel-picture.ts'
+export { type DefectMark, stepPicture, withDefects } from './step-picture.ts'
+export { stripPicture } from './strip-picture.ts'
+export { type SvgElement, svgText, toSvgElements } from './svg.ts'
+export { textHeight, textWidth } from './text-width.ts'

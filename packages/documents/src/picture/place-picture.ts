@@ -1,0 +1,95 @@
+import { centroid, type Drawing, type Point } from '@castwright/engine/panel'
+import type { Plan } from '@castwright/engine/plan'
+import { lengthText } from './chain.ts'
+import type { Layout } from './layout.ts'
+import { besideShapes, markShapes } from './marks.ts'
+import { basePicture, finishPicture, sizeTitle } from './panel-picture.ts'
+import type { Frame, Picture, Shape } from './picture.ts'
+
+type PlacingZone = NonNullable<Plan['pour']['compaction']>['zones'][number]
+
+export interface PlacePictureInput {
+  readonly drawing: Drawing
+  readonly pour: Plan['pour']
+  readonly frame: Frame
+}
+
+/** Every so many insertions one carries its number. */
+const NUMBERED = 10
+
+/** Zones in the order they are filled, insertions in the order they are made, and where the chute stands. */
+export function placePicture({ drawing, pour, frame }: PlacePictureInput): Picture {
+  const base = basePicture({ drawing, frame, halo: frame.text * 2.2 })
+  const { layout } = base
+  const pattern = pour.compaction
+  const zones = pattern?.zones ?? []
+  const insertions = pattern?.insertions ?? []
+  const chute = chuteShape(layout, pour.chute)
+  const marks = markShapes(layout, 'zone', zones.length > 1 ? zones.map(zoneMark) : [])
+  const word = besideShapes(layout, 'label', pour.chute, 'chute', frame.text * 0.6)
+  return finishPicture({
+    base,
+    inside: [
+      ...zones.flatMap((zone) => zoneShapes(layout, zone)),
+      ...(insertions.length > 1
+        ? [{ kind: 'line', role: 'path', points: insertions.map(layout.at) } as const]
+        : []),
+      ...insertions.map(
+        (point): Shape => ({
+          kind: 'circle',
+          role: 'insertion',
+          at: layout.at(point),
+          radius: Math.max(1.8, frame.text * 0.17),
+        }),
+      ),
+    ],
+    onTop: [...chute, ...marks.shapes, ...word.shapes, ...numberShapes(layout, insertions)],
+    title: `${sizeTitle(drawing)}: ${zones.length} zones and ${insertions.length} insertions in order.`,
+    key:
+      pattern === null
+        ? []
+        : [
+            {
+              role: 'insertion',
+              text: `${insertions.length} insertions in order, each reaches ${lengthText(pattern.radius)} mm`,
+            },
+            ...(zones.length > 1
+              ? [{ role: 'zone', text: 'zones in the order they are filled' } as const]
+              : []),
+          ],
+    notes: marks.notes,
+  })
+}
+
+function zoneMark(zone: PlacingZone): { at: Point; letter: string } {
+  const outline = zone.outlines[0]
+  return { at: (outline ? centroid(outline) : null) ?? outline?.[0] ?? [0, 0], letter: String(zone.order) }
+}
+
+function zoneShapes(layout: Layout, zone: PlacingZone): Shape[] {
+  return zone.outlines.map((ring) => ({ kind: 'polygon', role: 'zone', rings: [ring.map(layout.at)] }))
+}
+
+/** Numbers of the first, every tenth and the last insertion; one that has no room is left out, the way shows the order. */
+function numberShapes(layout: Layout, insertions: readonly Point[]): Shape[] {
+  return insertions.flatMap((point, index) => {
+    const number = index + 1
+    if (number !== 1 && number !== insertions.length && number % NUMBERED !== 0) return []
+    return besideShapes(layout, 'label', point, String(number), layout.text * 0.3).shapes
+  })
+}
+
+/** An arrow from outside to the place of the chute. */
+function chuteShape(layout: Layout, chute: Point): Shape[] {
+  const tip = layout.at(chute)
+  const { panel } = layout
+  const middle: Point = [(panel.left + panel.right) / 2, (panel.top + panel.bottom) / 2]
+  const sideways =
+    Math.abs(tip[0] - middle[0]) / (panel.right - panel.left) >=
+    Math.abs(tip[1] - middle[1]) / (panel.bottom - panel.top)
+  const long = layout.text * 1.8
+  const from: Point = sideways
+    ? [tip[0] + (tip[0] >= middle[0] ? long : -long), tip[1]]
+    : [tip[0], tip[1] + (tip[1] >= middle[1] ? long : -long)]
+  return [{ kind: 'line', role: 'outline', points: [from, tip], arrow: true }]
+}

@@ -1,0 +1,79 @@
+import { type Drawing, isMat, type Layer, type Point } from '@castwright/engine/panel'
+import type { Plan } from '@castwright/engine/plan'
+import { lengthText } from './chain.ts'
+import type { Layout } from './layout.ts'
+import { basePicture, finishPicture, sizeTitle } from './panel-picture.ts'
+import type { Frame, KeyLine, Picture, Shape } from './picture.ts'
+
+type SteelPlan = Plan['steel']
+
+export interface SteelPictureInput {
+  readonly drawing: Drawing
+  readonly steel: SteelPlan
+  readonly frame: Frame
+  /** One layer alone; both where missing. */
+  readonly layer?: Layer
+}
+
+/** Bars where they lie, by layer, with their laps. */
+export function steelPicture({ drawing, steel, frame, layer }: SteelPictureInput): Picture {
+  const base = basePicture({ drawing, frame })
+  const bars = steel.placed.filter((bar) => layer === undefined || bar.layer === layer)
+  const marks = new Set(bars.map((bar) => bar.mark))
+  const laps = steel.laps.filter((lap) => marks.has(lap.mark))
+  return finishPicture({
+    base,
+    inside: [
+      ...laps.map((lap) => lapShape(base.layout, lap)),
+      ...bars.map(
+        (bar): Shape => ({
+          kind: 'line',
+          role: bar.layer === 'mould' ? 'bar-mould' : 'bar-top',
+          points: bar.path.map(base.layout.at),
+        }),
+      ),
+    ],
+    title: `${sizeTitle(drawing)}: ${bars.length} bars and ${laps.length} laps where they lie.`,
+    key: [
+      ...(bars.some((bar) => bar.layer === 'mould')
+        ? [{ role: 'bar-mould', text: `near the mould: ${matText(drawing, 'mould')}` } as const]
+        : []),
+      ...(bars.some((bar) => bar.layer === 'top')
+        ? [{ role: 'bar-top', text: `near the top: ${matText(drawing, 'top')}` } as const]
+        : []),
+      ...lapKey(laps),
+    ],
+  })
+}
+
+function lapShape(layout: Layout, lap: SteelPlan['laps'][number]): Shape {
+  const half = lap.length / 2
+  const [x, y] = lap.at
+  const ends: [Point, Point] =
+    lap.direction === 'x'
+      ? [
+          [x - half, y],
+          [x + half, y],
+        ]
+      : [
+          [x, y - half],
+          [x, y + half],
+        ]
+  return { kind: 'line', role: 'lap', points: ends.map(layout.at) }
+}
+
+function matText(drawing: Drawing, layer: Layer): string {
+  const mats = (drawing.steel ?? []).filter(isMat).filter((mat) => mat.layer === layer)
+  const listed = (drawing.steel ?? []).filter(
+    (steel) => !isMat(steel) && (steel.layer ?? layer) === layer,
+  ).length
+  return [
+    ...mats.map((mat) => `${mat.diameter} mm ${mat.grade} at ${mat.spacing} along ${mat.direction}`),
+    ...(listed > 0 ? ['listed bars'] : []),
+  ].join(', ')
+}
+
+function lapKey(laps: SteelPlan['laps']): KeyLine[] {
+  const lengths = [...new Set(laps.map((lap) => lengthText(lap.length)))]
+  return lengths.length === 0 ? [] : [{ role: 'lap', text: `laps, ${lengths.join(' and ')} mm` }]
+}
