@@ -5,6 +5,7 @@ export { foundText, InputError, type InputIssue, issueSentence } from './issue.t
 export { inputIssues, parseInput, parseJson, pathText, readJson } from './parse.ts'
 export { replay } from './replay.ts'
 export { ceilTo, floorTo } from './round.ts'
+export { shown } from './shown.ts'
 export {
   COMMON_PRACTICE,
   commonPractice,
