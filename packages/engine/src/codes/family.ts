@@ -1,5 +1,7 @@
 import type { FAMILY_IDS } from '../panel/drawing.ts'
 import type { LiftRules } from './lift-rules.ts'
+import type { MouldRules } from './mould-rules.ts'
+import type { PourRules } from './pour-rules.ts'
 
 export type FamilyId = (typeof FAMILY_IDS)[number]
 
@@ -13,4 +15,6 @@ export interface CodeFamily {
   /** Standards and editions chosen, as printed on sheets. */
   readonly editions: readonly string[]
   readonly lift: LiftRules
+  readonly mould: MouldRules
+  readonly pour: PourRules
 }

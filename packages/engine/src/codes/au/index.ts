@@ -1,9 +1,13 @@
 import type { CodeFamily } from '../family.ts'
 import { lift } from './lift.ts'
+import { mould } from './mould.ts'
+import { pour } from './pour.ts'
 
 export const au: CodeFamily = {
   id: 'au',
   name: 'Australia',
-  editions: ['AS 3600:2018', 'AS 3850:2003'],
+  editions: ['AS 3600:2018', 'AS 3850:2003', 'AS 1379:2007'],
   lift,
+  mould,
+  pour,
 }

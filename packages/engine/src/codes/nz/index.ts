@@ -1,9 +1,13 @@
 import type { CodeFamily } from '../family.ts'
 import { lift } from './lift.ts'
+import { mould } from './mould.ts'
+import { pour } from './pour.ts'
 
 export const nz: CodeFamily = {
   id: 'nz',
   name: 'New Zealand',
-  editions: ['NZS 3101.1:2006'],
+  editions: ['NZS 3101.1:2006', 'NZS 3104', 'NZS 3109:1997'],
   lift,
+  mould,
+  pour,
 }

@@ -1,0 +1,15 @@
+import type { Source } from '../working/source.ts'
+
+/** How far a measured cover may lie from the one drawn, mm. Null: no confirmed value on that side. */
+export interface CoverTolerance {
+  /** Allowed under the drawn cover, not below 0. */
+  readonly below: number | null
+  readonly above: number | null
+  readonly source: Source
+}
+
+/** What a family says of the filled mould before the pour. */
+export interface MouldRules {
+  /** Tolerance on the cover of a panel; thickness and drawn cover in mm. */
+  readonly coverTolerance: (input: { readonly thickness: number; readonly cover: number }) => CoverTolerance
+}
