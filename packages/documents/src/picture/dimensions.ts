@@ -9,7 +9,21 @@ const OFF_EDGE = 3
 
 /** Extension lines, ticks, lines and numbers of every chain of a layout. Takes their space. */
 export function dimensionShapes(layout: Layout): Shape[] {
-  return layout.chains.flatMap((chain) => chainShapes(layout, chain))
+  return [...layout.chains.flatMap((chain) => chainShapes(layout, chain)), ...axisShapes(layout)]
+}
+
+/** Which way x and y run, in the corner outside the panel where no dimension lies; left out where the corner is small. */
+function axisShapes({ panel, height, text, labels }: Layout): Shape[] {
+  const long = text * 1.3
+  const corner: Point = [panel.left - long - text * 1.2, height - text * 0.8]
+  const label = { role: 'dimension', size: text } as const
+  const room = corner[0] - text * 0.3 >= 0 && corner[1] - long - text * 1.2 > panel.bottom
+  if (!room) return []
+  const x = setText(labels, { ...label, text: 'x' }, [[corner[0] + long + text * 0.5, corner[1]]])
+  const y = setText(labels, { ...label, text: 'y' }, [[corner[0], corner[1] - long - text * 0.7]])
+  if (x === null || y === null) return []
+  const arrow = (to: Point): Shape => ({ kind: 'line', role: 'dimension', points: [corner, to], arrow: true })
+  return [arrow([corner[0] + long, corner[1]]), arrow([corner[0], corner[1] - long]), x, y]
 }
 
 function chainShapes(layout: Layout, chain: LaidChain): Shape[] {

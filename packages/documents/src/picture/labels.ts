@@ -21,6 +21,7 @@ export interface LabelText {
   readonly size: number
   readonly turn?: 0 | -90
   readonly bold?: boolean
+  readonly backed?: boolean
 }
 
 export function textBox({ text, size, turn = 0 }: LabelText, [x, y]: Point): Box {

@@ -33,18 +33,17 @@ export function markShapes(layout: Layout, role: Role, marks: readonly Mark[]): 
   const beside: { place: Point; radius: number; text: string; note: string }[] = []
   for (const mark of marks) {
     const place = at(mark.at)
-    const radius = size * (mark.letter.length > 1 ? 1 : 0.8)
+    const radius = size * (0.55 + 0.25 * mark.letter.length)
     const box = boxAround(place, radius + 1.5)
     const inCircle = mark.letter.length <= MOST_LETTERS && isFree(labels, within(box, labels))
     if (inCircle) {
-      const letterSize = mark.letter.length > 2 ? size * 0.8 : size
       circles.push({
         kind: 'circle',
         role,
         at: place,
         radius,
         letter: mark.letter,
-        size: Math.max(letterSize, (12 * size) / Math.max(size, 12)),
+        size,
       })
       take(labels, box)
     } else {
@@ -56,7 +55,7 @@ export function markShapes(layout: Layout, role: Role, marks: readonly Mark[]): 
     if (words !== '') beside.push({ place, radius: inCircle ? radius + 2 : size * 0.4, text: words, note })
   }
   for (const { place, radius, text, note } of beside) {
-    const label = { role: role === 'insert' ? 'load' : role, text, size } as const
+    const label = { role: role === 'insert' ? 'load' : role, text, size, backed: true } as const
     const set = setText(labels, label, placesAround(place, radius, label))
     if (set === null) notes.push(note)
     else texts.push(set)
@@ -76,7 +75,7 @@ function within(box: ReturnType<typeof boxAround>, { bounds }: Labels): ReturnTy
 
 /** One text beside a place; what finds no room is a note. */
 export function besideShapes(layout: Layout, role: Role, at: Point, text: string, radius = 3): MarkShapes {
-  const label = { role, text, size: layout.text } as const
+  const label = { role, text, size: layout.text, backed: true } as const
   const set = setText(layout.labels, label, placesAround(layout.at(at), radius, label))
   return set === null ? { shapes: [], notes: [text] } : { shapes: [set], notes: [] }
 }

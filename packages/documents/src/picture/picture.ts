@@ -70,6 +70,8 @@ export interface TextShape {
   /** 0 reads to the right, −90 reads upward. */
   readonly turn: 0 | -90
   readonly bold?: boolean
+  /** On a ground of its own, where it stands among lines. */
+  readonly backed?: boolean
   /** Space that the text takes: no two texts of a picture share any. */
   readonly box: Box
 }

@@ -14,12 +14,12 @@ export interface PlacePictureInput {
   readonly frame: Frame
 }
 
-/** Every so many insertions one carries its number. */
-const NUMBERED = 10
+/** At most so many insertions carry their number: the way between shows the order. */
+const MOST_NUMBERS = 8
 
 /** Zones in the order they are filled, insertions in the order they are made, and where the chute stands. */
 export function placePicture({ drawing, pour, frame }: PlacePictureInput): Picture {
-  const base = basePicture({ drawing, frame, halo: frame.text * 2.2 })
+  const base = basePicture({ drawing, frame, halo: frame.text * 1.4 })
   const { layout } = base
   const pattern = pour.compaction
   const zones = pattern?.zones ?? []
@@ -70,11 +70,12 @@ function zoneShapes(layout: Layout, zone: PlacingZone): Shape[] {
   return zone.outlines.map((ring) => ({ kind: 'polygon', role: 'zone', rings: [ring.map(layout.at)] }))
 }
 
-/** Numbers of the first, every tenth and the last insertion; one that has no room is left out, the way shows the order. */
+/** Numbers of the first, the last and some round ones between; one that has no room is left out. */
 function numberShapes(layout: Layout, insertions: readonly Point[]): Shape[] {
+  const every = Math.max(10, Math.ceil(insertions.length / MOST_NUMBERS / 10) * 10)
   return insertions.flatMap((point, index) => {
     const number = index + 1
-    if (number !== 1 && number !== insertions.length && number % NUMBERED !== 0) return []
+    if (number !== 1 && number !== insertions.length && number % every !== 0) return []
     return besideShapes(layout, 'label', point, String(number), layout.text * 0.3).shapes
   })
 }

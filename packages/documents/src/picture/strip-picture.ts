@@ -14,7 +14,7 @@ export interface StripPictureInput {
 
 /** Inserts with what each carries, where that is known, and the centre of gravity. */
 export function stripPicture({ drawing, lift, frame }: StripPictureInput): Picture {
-  const base = basePicture({ drawing, frame })
+  const base = basePicture({ drawing, frame, halo: frame.text })
   const { layout } = base
   const centre = layout.at(lift.centre)
   take(layout.labels, boxAround(centre, layout.text * 0.7))

@@ -84,7 +84,7 @@ function shapeElements(shape: Shape, id: string): SvgElement[] {
     case 'circle':
       return circleElements(shape)
     case 'text':
-      return [textElement(shape)]
+      return textElements(shape)
   }
 }
 
@@ -144,8 +144,18 @@ function circleElements({ role, at, radius, letter, size }: CircleShape): SvgEle
   return [circle, word(letter, at, size, look.text, true)]
 }
 
-function textElement({ text, at, size, turn, bold, role }: TextShape): SvgElement {
-  return word(text, at, size, ROLE_LOOK[role].text, bold === true, turn)
+function textElements({ text, at, size, turn, bold, role, backed, box }: TextShape): SvgElement[] {
+  const letters = word(text, at, size, ROLE_LOOK[role].text, bold === true, turn)
+  if (backed !== true) return [letters]
+  const ground = element('rect', {
+    x: tenth(box.left),
+    y: tenth(box.top),
+    width: tenth(box.right - box.left),
+    height: tenth(box.bottom - box.top),
+    fill: ink('sheet'),
+    'fill-opacity': 0.85,
+  })
+  return [ground, letters]
 }
 
 function word(
