@@ -1,0 +1,3 @@
+export type { PaperSize } from './paper/paper.ts'
+export { makeSheet, SHEET_NAMES, type SheetName } from './sheets/make-sheet.ts'
+export type { SheetInput } from './sheets/sheet.ts'

@@ -1,0 +1,23 @@
+import { label } from './label.ts'
+import { liftCard } from './lift-card.ts'
+import { passportSheet } from './passport-sheet.ts'
+import { pourCard } from './pour-card.ts'
+import type { SheetInput } from './sheet.ts'
+import { steelSchedule } from './steel-schedule.ts'
+
+/** Every sheet by the name that its address has. */
+export const SHEET_NAMES = ['pour-card', 'steel-schedule', 'lift-card', 'label', 'passport'] as const
+export type SheetName = (typeof SHEET_NAMES)[number]
+
+const MAKERS: Readonly<Record<SheetName, (input: SheetInput) => Promise<Uint8Array>>> = {
+  'pour-card': pourCard,
+  'steel-schedule': steelSchedule,
+  'lift-card': liftCard,
+  label,
+  passport: passportSheet,
+}
+
+/** One sheet as a PDF. The same input gives the same bytes. */
+export function makeSheet(name: SheetName, input: SheetInput): Promise<Uint8Array> {
+  return MAKERS[name](input)
+}

@@ -1,0 +1,94 @@
+import { STEPS, type StepFacts } from '@castwright/engine/steps'
+import { POINTS_PER_MM } from '../paper/paper.ts'
+import { dayAndTime } from '../paper/when.ts'
+import { panelPicture } from '../picture/panel-picture.ts'
+import { cardFor, openSheet, type SheetInput, VERDICT_WORDS } from './sheet.ts'
+
+/** A sheet about the passport: what it proves, and how a stranger checks it. It is not the passport itself. */
+export async function passportSheet(input: SheetInput): Promise<Uint8Array> {
+  const { drawing, facts, plan, timezone } = input
+  const paper = openSheet(input, 'Passport', null)
+  paper.paragraph(
+    'This sheet is about the passport; the passport is the file that goes with the panel. Whoever has the file checks it with "castwright verify" or on the page /verify of any Castwright, without the yard’s server, against the key that the yard publishes.',
+  )
+  paper.picture(
+    panelPicture({ drawing, frame: { width: paper.width, height: 190, text: 9, paper: POINTS_PER_MM } }),
+  )
+  paper.heading('Steps')
+  paper.table(
+    [
+      { head: 'Step', share: 24 },
+      { head: 'State', share: 18 },
+      { head: 'By', share: 26 },
+      { head: 'When', share: 26 },
+      { head: 'On record', share: 14, align: 'right' },
+    ],
+    STEPS.map((step) => {
+      const state = facts.steps[step.id]
+      const end = step.hold ? state.opening : state.closed
+      return [
+        step.hold ? `${step.name} (hold)` : step.name,
+        end === null ? 'not closed' : step.hold ? 'opened' : 'closed',
+        end === null ? '' : `${end.by.name}, ${end.by.role}`,
+        end === null ? '' : dayAndTime(end.seen, timezone),
+        String(Object.keys(state.values).length),
+      ]
+    }),
+  )
+  paper.heading('Fails and not-knowns, with who decided')
+  const open = STEPS.flatMap((step) =>
+    cardFor(input, step.id)
+      .rows.filter((row) => row.verdict !== 'pass' && touched(facts.steps[step.id]))
+      .map((row) => [
+        step.name,
+        row.what,
+        VERDICT_WORDS[row.verdict],
+        row.decision === null
+          ? (row.unknown[0] ?? '')
+          : `${row.decision.by.name}: ${row.decision.reason ?? ''}`,
+      ]),
+  )
+  if (open.length === 0) paper.paragraph('None in the steps worked so far.')
+  else {
+    paper.table(
+      [
+        { head: 'Step', share: 16 },
+        { head: 'Check', share: 30 },
+        { head: 'Verdict', share: 14 },
+        { head: 'Decision, or what is missing', share: 44 },
+      ],
+      open,
+      8.5,
+    )
+  }
+  paper.heading('Defects')
+  if (facts.defects.length === 0) paper.paragraph('None found.')
+  else {
+    paper.table(
+      [
+        { head: 'Found', share: 40 },
+        { head: 'When, by', share: 28 },
+        { head: 'Decided', share: 32 },
+        { head: 'State', share: 12 },
+      ],
+      facts.defects.map((defect) => [
+        defect.text,
+        `${dayAndTime(defect.seen, timezone)}, ${defect.by.name}`,
+        defect.disposition === null
+          ? 'not decided'
+          : `${defect.disposition.decision}, ${defect.disposition.by.name}: ${defect.disposition.reason ?? ''}`,
+        defect.open ? 'open' : 'closed',
+      ]),
+      8.5,
+    )
+  }
+  paper.paragraph(`Planned by the rules of ${plan.editions.join('; ')}. Engine ${plan.engine}.`, {
+    size: 8.5,
+  })
+  paper.signatures(['Handed over by', 'Received by'])
+  return paper.finish()
+}
+
+function touched(state: StepFacts): boolean {
+  return Object.keys(state.values).length > 0 || state.opening !== null || state.closed !== null
+}

@@ -1,0 +1,153 @@
+import type { Drawing } from '@castwright/engine/panel'
+import type { Plan } from '@castwright/engine/plan'
+import {
+  type Card,
+  cardOf,
+  type PanelFacts,
+  panelStep,
+  type StepId,
+  type YardFacts,
+} from '@castwright/engine/steps'
+import { type Asked, limitOf, type Source, shown } from '@castwright/engine/working'
+import QRCode from 'qrcode'
+import { Paper, type PaperSize } from '../paper/paper.ts'
+import { dayAndTime } from '../paper/when.ts'
+
+/** What every sheet is made from. */
+export interface SheetInput {
+  readonly plan: Plan
+  readonly drawing: Drawing
+  readonly facts: PanelFacts
+  readonly yard: YardFacts
+  readonly yardName: string
+  /** IANA name of the yard's time zone. */
+  readonly timezone: string
+  readonly size: PaperSize
+  /** UTC; also the instant at which the cards are judged. */
+  readonly made: string
+  /** Address of the app, without a slash at the end: the code on the sheet opens the panel there. */
+  readonly address: string
+}
+
+export const VERDICT_WORDS = { pass: 'passes', fail: 'FAILS', unknown: 'not known' } as const
+
+/** A new sheet with the title block that screen and paper share: mark, step, size, mass, cast when. */
+export function openSheet(input: SheetInput, name: string, step: StepId | null): Paper {
+  const { plan, facts, drawing } = input
+  const revision = facts.revision ?? drawing.revision ?? 'none'
+  const paper = new Paper({
+    title: `${plan.mark}: ${name}`,
+    size: input.size,
+    made: input.made,
+    foot: `${facts.job} / ${plan.mark}, drawing revision ${revision}. Printed ${dayAndTime(input.made, input.timezone)}. The record is the truth, not this print.`,
+  })
+  const side = 58
+  const top = paper.y
+  drawCode(paper, panelAddress(input), paper.left + paper.width - side, top, side)
+  paper.textAt(plan.mark, paper.left, top - 4, 30, true)
+  paper.textAt(
+    step === null ? name : `${name}. Step: ${panelStep(step).name.toLowerCase()}`,
+    paper.left,
+    top + 36,
+    13,
+    false,
+    paper.width - side - 10,
+  )
+  paper.y = top + side + 4
+  paper.artifact(() => paper.rule(paper.y, 1.2))
+  paper.y += 2
+  paper.cells([
+    ['Yard and job', `${input.yardName}, ${facts.job}`],
+    ['Size, m', `${metres(plan.length)} × ${metres(plan.width)}, ${shown(plan.thickness)} mm`],
+    ['Mass', `${(plan.mass / 1000).toFixed(2)} t planned`],
+    ['Cast', dayAndTime(facts.cast?.at, input.timezone)],
+  ])
+  return paper
+}
+
+export function metres(mm: number): string {
+  return (mm / 1000).toFixed(2).replace(/0$/, '')
+}
+
+/** Address that the code on a sheet opens. */
+export function panelAddress({ address, facts }: SheetInput): string {
+  return `${address}/panel/${encodeURIComponent(facts.job)}/${encodeURIComponent(facts.mark)}`
+}
+
+export function drawCode(paper: Paper, text: string, x: number, y: number, side: number): void {
+  const { modules } = QRCode.create(text, { errorCorrectionLevel: 'M' })
+  paper.code(modules, x, y, side, `Code that opens ${text}`)
+}
+
+export function cardFor(input: SheetInput, step: StepId): Card {
+  return cardOf({ plan: input.plan, step, facts: input.facts, yard: input.yard, now: input.made })
+}
+
+/** Source as printed: standard, clause, and its status where it was not seen. */
+export function sourceText({ standard, clause, status }: Source): string {
+  const place = `${standard} ${clause}`.trim()
+  return status === 'from memory' ? `${place} (from memory)` : place
+}
+
+/** The rows of a card: what, verdict, found, wanted, where the limit is from. */
+export function cardTable(paper: Paper, card: Card): void {
+  paper.table(
+    [
+      { head: 'Check', share: 34 },
+      { head: 'Verdict', share: 12 },
+      { head: 'Found', share: 16 },
+      { head: 'Wanted', share: 16 },
+      { head: 'Where the limit is from', share: 30 },
+    ],
+    card.rows.map((row) => [
+      row.what,
+      VERDICT_WORDS[row.verdict] + (row.decision === null ? '' : `, decided by ${row.decision.by.name}`),
+      found(row.demand, row.unit, row.unknown),
+      limitText(row.limit, row.unit),
+      sourceText(row.source),
+    ]),
+    8.5,
+  )
+}
+
+/** What is to be seen or measured, with room to write where there is no screen. */
+export function askedTable(paper: Paper, asked: readonly Asked[]): void {
+  if (asked.length === 0) return
+  paper.table(
+    [
+      { head: 'See or measure', share: 40 },
+      { head: 'Wanted', share: 20 },
+      { head: 'Where the limit is from', share: 28 },
+      { head: 'Found, by whom', share: 30 },
+    ],
+    asked.map((item) => [
+      item.what,
+      item.kind === 'tick'
+        ? 'yes'
+        : (item.unknown?.length ?? 0) > 0
+          ? 'no confirmed limit'
+          : limitText(limitOf(item), item.unit),
+      sourceText(item.source),
+      '',
+    ]),
+    8.5,
+  )
+}
+
+function limitText(limit: number | string | null, unit: string): string {
+  if (limit === null) return ''
+  return typeof limit === 'number' ? shown(limit, unit) : unit === '' ? limit : `${limit} ${unit}`
+}
+
+function found(demand: number | string | null, unit: string, unknown: readonly string[]): string {
+  if (demand === null) return unknown[0] ?? ''
+  return typeof demand === 'number' ? shown(demand, unit) : demand
+}
+
+/** Cautions of the steps that the sheet serves. */
+export function cautions(paper: Paper, steps: readonly StepId[]): void {
+  for (const step of steps) {
+    const { order, text } = panelStep(step).caution
+    paper.framed(order, text)
+  }
+}
