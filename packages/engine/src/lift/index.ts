@@ -1,0 +1,17 @@
+export { craneRating } from './crane-rating.ts'
+export { hookMass, MASS_ALLOWANCE } from './hook-mass.ts'
+export { type DrawnKinds, drawnKinds } from './insert-kinds.ts'
+export { angleCheck, designLoadChecks, LOAD_CHECK, PEAK_CHECK } from './lift-checks.ts'
+export type { LiftPlan, PlannedInsert } from './lift-plan.ts'
+export { type LoadFactor, loadFactor } from './load-factor.ts'
+export { mouldFace } from './mould-face.ts'
+export { type PlanLiftInput, planLift } from './plan-lift.ts'
+export { leastStrengthFor, type RatedInsert, ratedLoad, scaledLoad } from './rated-load.ts'
+export { legPull, legTension, type Sling, slingAngle, tilt } from './sling.ts'
+export { inOneLine, pickCentre, type Support, supportLoads } from './supports.ts'
+export {
+  LEAST_STRENGTH_LIMIT,
+  type WantedStrength,
+  type WantedStrengthInput,
+  wantedStrength,
+} from './wanted-strength.ts'
