@@ -1,3 +1,12 @@
+export { canonicalBytes, canonicalText } from './canonical.ts'
+export {
+  checkChain,
+  type DeviceState,
+  type Draft,
+  type MakeEntryInput,
+  makeEntry,
+  newDevice,
+} from './device.ts'
 export {
   type Attachment,
   attachmentSchema,
@@ -19,6 +28,36 @@ export { CLOCK_TOLERANCE, type Flag } from './flags.ts'
 export { createFold, type Fold, fold, type PersonSeen, type YardState } from './fold.ts'
 export { type Docket, type FoldedPanel, foldPanel, type Photo } from './fold-panel.ts'
 export type { JobFacts, WeatherReading } from './fold-yard.ts'
+export { entryHash, factOf, fromHex, type Hash, sameBytes, sha256Hex, sha256Of, toHex } from './hash.ts'
+export {
+  type Sign,
+  type SignedHead,
+  signedHeadSchema,
+  signHead,
+  type TreeHead,
+  verifyHead,
+  verifySignature,
+} from './head.ts'
+export {
+  appendLeaf,
+  type ConsistencyClaim,
+  consistencyNodes,
+  consistencyProof,
+  emptyRoot,
+  frontierOf,
+  type InclusionClaim,
+  inclusionNodes,
+  inclusionProof,
+  leafHash,
+  type NodeId,
+  type NodeReader,
+  nodeHash,
+  rootOfFrontier,
+  rootOfLeaves,
+  type TreeNode,
+  verifyConsistency,
+  verifyInclusion,
+} from './merkle.ts'
 export { type AnyEntry, arrivedAfter, compareEntries, isStored } from './order.ts'
 export { entitledTo, mayMake, mayOpen } from './roles.ts'
 export { isValueOf, panelOfSubject, parseEntry, type ValueOf, valueSchemas } from './values.ts'
