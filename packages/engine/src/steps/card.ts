@@ -26,6 +26,11 @@ export interface CardRow {
   readonly decision: Signed | null
   /** Entry ids that the row rests on. */
   readonly rests: readonly string[]
+  /**
+   * What stands in for this result while it is not known, in words. A replaced row keeps its `unknown` and is never
+   * counted as passed; it only does not keep the hold shut.
+   */
+  readonly replaced?: string
 }
 
 export interface Card {

@@ -1,4 +1,6 @@
 export type { Card, CardRow } from './card.ts'
+export { type CardInput, cardOf } from './card-of.ts'
+export { emptyPanelFacts, emptyStepFacts } from './empty-facts.ts'
 export type {
   Defect,
   EnteredLimit,
@@ -11,4 +13,7 @@ export type {
   TemperatureLog,
   YardFacts,
 } from './facts.ts'
+export { holdBefore, holdIsOpen, shutHold, stepIsDone } from './hold.ts'
+export { dayIn, inDate } from './in-date.ts'
 export { isStepId, type PanelStep, panelStep, STEP_IDS, STEPS, type StepId } from './steps.ts'
+export { LOW_EDGE, type StrengthAtLift, strengthAtLift } from './strength-at-lift.ts'
