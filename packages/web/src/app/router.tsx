@@ -1,0 +1,78 @@
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from '@tanstack/react-router'
+import { NotFound, RoomFault, RoomLoading } from './faults.tsx'
+import { Gate } from './gate.tsx'
+import { Outer } from './outer.tsx'
+
+const root = createRootRoute({ component: Outer, notFoundComponent: NotFound })
+
+/** All that is read from the record stands behind the sign-in. */
+const rooms = createRoute({ getParentRoute: () => root, id: 'rooms', component: Gate })
+
+const day = createRoute({
+  getParentRoute: () => rooms,
+  path: '/',
+  component: lazyRouteComponent(() => import('../day/day-screen.tsx'), 'DayScreen'),
+})
+
+const panels = createRoute({
+  getParentRoute: () => rooms,
+  path: '/panels',
+  component: lazyRouteComponent(() => import('../panels/panels-screen.tsx'), 'PanelsScreen'),
+})
+
+const panel = createRoute({
+  getParentRoute: () => rooms,
+  path: '/panel/$job/$mark',
+  /** `step`: whose card is open; the first step that is not done where it is absent. */
+  validateSearch: (search: Record<string, unknown>): { step?: string } =>
+    typeof search.step === 'string' ? { step: search.step } : {},
+  component: lazyRouteComponent(() => import('../panel/panel-screen.tsx'), 'PanelScreen'),
+})
+
+const newDrawing = createRoute({
+  getParentRoute: () => rooms,
+  path: '/drawing/new',
+  component: lazyRouteComponent(() => import('../drawing/drawing-screen.tsx'), 'DrawingScreen'),
+})
+
+const reviseDrawing = createRoute({
+  getParentRoute: () => rooms,
+  path: '/drawing/$job/$mark',
+  component: lazyRouteComponent(() => import('../drawing/drawing-screen.tsx'), 'DrawingScreen'),
+})
+
+const proof = createRoute({
+  getParentRoute: () => rooms,
+  path: '/proof',
+  component: lazyRouteComponent(() => import('../proof/proof-screen.tsx'), 'ProofScreen'),
+})
+
+const yard = createRoute({
+  getParentRoute: () => rooms,
+  path: '/yard',
+  component: lazyRouteComponent(() => import('../yard/yard-screen.tsx'), 'YardScreen'),
+})
+
+/** Needs no server, no sign-in and no record: a stranger checks a passport here. */
+const verify = createRoute({
+  getParentRoute: () => root,
+  path: '/verify',
+  component: lazyRouteComponent(() => import('../proof/verify-screen.tsx'), 'VerifyScreen'),
+})
+
+export const router = createRouter({
+  routeTree: root.addChildren([
+    rooms.addChildren([day, panels, panel, newDrawing, reviseDrawing, proof, yard]),
+    verify,
+  ]),
+  defaultPendingComponent: RoomLoading,
+  defaultErrorComponent: RoomFault,
+  defaultPreload: 'intent',
+  scrollRestoration: true,
+})
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router
+  }
+}

@@ -1,0 +1,16 @@
+import { codeFamily } from '@castwright/engine/codes'
+import { planPanel } from '@castwright/engine/plan'
+import type { PlanAnswer, PlanQuestion } from './planner.ts'
+
+const scope = self as unknown as {
+  onmessage: ((event: MessageEvent<PlanQuestion>) => void) | null
+  postMessage(answer: PlanAnswer): void
+}
+
+scope.onmessage = ({ data: { id, drawing, yard, family } }) => {
+  try {
+    scope.postMessage({ id, plan: planPanel({ drawing, yard, family: codeFamily(family) }) })
+  } catch (error) {
+    scope.postMessage({ id, fault: error instanceof Error ? error.message : String(error) })
+  }
+}

@@ -1,0 +1,113 @@
+import type { FamilyId } from '@castwright/engine/codes'
+import type { Drawing } from '@castwright/engine/panel'
+import type { Plan } from '@castwright/engine/plan'
+import type { Yard } from '@castwright/engine/yard'
+
+export interface PlanQuestion {
+  readonly id: number
+  readonly drawing: Drawing
+  readonly yard: Yard | null
+  readonly family: FamilyId
+}
+
+export type PlanAnswer =
+  | { readonly id: number; readonly plan: Plan }
+  | { readonly id: number; readonly fault: string }
+
+/** A plan as a screen sees it. */
+export type PlanState =
+  | { readonly status: 'computing' }
+  | { readonly status: 'ready'; readonly plan: Plan }
+  /** Nothing can be planned: no drawing, no code family, or a defect of ours that says itself. */
+  | { readonly status: 'none'; readonly why: string }
+
+const COMPUTING: PlanState = { status: 'computing' }
+
+/** The part of a worker that is used: tests put a plain function in its place. */
+export interface PlanWorker {
+  postMessage(question: PlanQuestion): void
+  onmessage: ((event: { readonly data: PlanAnswer }) => void) | null
+  onerror: ((event: { readonly message: string }) => void) | null
+}
+
+/** Plans panels in a worker, one after the other, and remembers each by drawing, yard and family. */
+export class Planner {
+  readonly #start: () => PlanWorker
+  readonly #plans = new Map<string, PlanState>()
+  readonly #asked = new Map<number, string>()
+  readonly #listeners = new Set<() => void>()
+  readonly #names = new WeakMap<object, string>()
+  #worker: PlanWorker | null = null
+  #count = 0
+  #version = 0
+
+  constructor(start: () => PlanWorker) {
+    this.#start = start
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  /** Rises with every answer. */
+  readonly version = (): number => this.#version
+
+  /** The plan, or that it is being computed; asking again costs nothing. */
+  plan(drawing: Drawing | null, yard: Yard | null): PlanState {
+    if (drawing === null) return { status: 'none', why: 'There is no drawing in force.' }
+    const family = drawing.code ?? yard?.code
+    if (family === undefined) return { status: 'none', why: 'Neither drawing nor yard names a code family.' }
+    const key = `${family} ${this.#name(drawing)} ${yard === null ? '' : this.#name(yard)}`
+    const known = this.#plans.get(key)
+    if (known) return known
+    this.#plans.set(key, COMPUTING)
+    this.#ask({ id: this.#count++, drawing, yard, family }, key)
+    return COMPUTING
+  }
+
+  #ask(question: PlanQuestion, key: string): void {
+    if (this.#worker === null) {
+      this.#worker = this.#start()
+      this.#worker.onmessage = ({ data }) => this.#take(data)
+      this.#worker.onerror = ({ message }) => this.#break(message)
+    }
+    this.#asked.set(question.id, key)
+    this.#worker.postMessage(question)
+  }
+
+  #take(answer: PlanAnswer): void {
+    const key = this.#asked.get(answer.id)
+    if (key === undefined) return
+    this.#asked.delete(answer.id)
+    this.#plans.set(
+      key,
+      'plan' in answer ? { status: 'ready', plan: answer.plan } : { status: 'none', why: answer.fault },
+    )
+    this.#tell()
+  }
+
+  /** The worker could not be loaded or broke: what was asked is not known, and the next question starts a new one. */
+  #break(message: string): void {
+    for (const key of this.#asked.values()) {
+      this.#plans.set(key, { status: 'none', why: `The plan could not be computed: ${message}` })
+    }
+    this.#asked.clear()
+    this.#worker = null
+    this.#tell()
+  }
+
+  #tell(): void {
+    this.#version += 1
+    for (const listener of this.#listeners) listener()
+  }
+
+  /** The text of a drawing or yard, made once for each object. */
+  #name(value: object): string {
+    const known = this.#names.get(value)
+    if (known !== undefined) return known
+    const name = JSON.stringify(value)
+    this.#names.set(value, name)
+    return name
+  }
+}
