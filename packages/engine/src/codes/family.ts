@@ -2,6 +2,7 @@ import type { FAMILY_IDS } from '../panel/drawing.ts'
 import type { LiftRules } from './lift-rules.ts'
 import type { MouldRules } from './mould-rules.ts'
 import type { PourRules } from './pour-rules.ts'
+import type { SteelRules } from './steel-rules.ts'
 
 export type FamilyId = (typeof FAMILY_IDS)[number]
 
@@ -17,4 +18,5 @@ export interface CodeFamily {
   readonly lift: LiftRules
   readonly mould: MouldRules
   readonly pour: PourRules
+  readonly steel: SteelRules
 }

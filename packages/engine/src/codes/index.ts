@@ -6,6 +6,18 @@ import { us } from './us/index.ts'
 
 export type { CodeFamily, FamilyId } from './family.ts'
 export type { LiftFactorInput, LiftLimit, LiftRules, LiftStage, MouldFace } from './lift-rules.ts'
+export type {
+  BarRole,
+  BarSize,
+  BendRuleInput,
+  Candidate,
+  Identified,
+  LapInput,
+  LapLength,
+  SteelGrade,
+  SteelRules,
+  Tolerance,
+} from './steel-rules.ts'
 
 /** The code families by id. */
 export const FAMILIES: Readonly<Record<FamilyId, CodeFamily>> = { nz, au, eu, us }

@@ -2,12 +2,14 @@ import type { CodeFamily } from '../family.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
+import { steel } from './steel.ts'
 
 export const nz: CodeFamily = {
   id: 'nz',
   name: 'New Zealand',
-  editions: ['NZS 3101.1:2006', 'NZS 3104', 'NZS 3109:1997'],
+  editions: ['NZS 3101.1:2006', 'NZS 3104', 'NZS 3109:1997', 'AS/NZS 4671:2019'],
   lift,
   mould,
   pour,
+  steel,
 }

@@ -2,12 +2,20 @@ import type { CodeFamily } from '../family.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
+import { steel } from './steel.ts'
 
 export const us: CodeFamily = {
   id: 'us',
   name: 'United States',
-  editions: ['ACI 318-19', 'PCI Design Handbook, 7th edition', 'ASTM C94/C94M-21', 'ACI 117'],
+  editions: [
+    'ACI 318-19',
+    'PCI Design Handbook, 7th edition',
+    'ASTM C94/C94M-21',
+    'ACI 117',
+    'ASTM A615/A706',
+  ],
   lift,
   mould,
   pour,
+  steel,
 }

@@ -1,0 +1,39 @@
+import { notAboveZero } from '../../../working/guard.ts'
+import type { Source } from '../../../working/source.ts'
+import { unknown, type Worked } from '../../../working/worked.ts'
+import { bendMultiple } from '../../bend-multiple.ts'
+import type { BendRuleInput } from '../../steel-rules.ts'
+
+const PINS: Source = { standard: 'AS 3600:2018', clause: '17.2.3.2', status: 'from memory' }
+const GALVANISED: Source = { standard: 'AS 3600:2018', clause: '17.2.3.2', status: 'seen' }
+
+/** Largest bar of AS/NZS 4671, mm. */
+const LARGEST = 50
+
+/**
+ * Least inside diameter (pin) of a bend, mm; bends meant to be straightened again need larger pins and are not covered.
+ *
+ * Unknown over 50 mm and for galvanised bar between 16 and 20 mm. Example: N12 fitment of 500N: 48 mm.
+ */
+export function leastBend({ diameter, grade, role, galvanised }: BendRuleInput): Worked<number> {
+  const gaps = notAboveZero({ diameter })
+  if (gaps.length > 0) return { known: false, gaps }
+  if (diameter > LARGEST) return unknown(`diameter: no bar over ${LARGEST} mm in the rule, found ${diameter}`)
+  const black = role === 'main' ? 5 : grade === '500N' ? 4 : 3
+  if (!galvanised) {
+    return bendMultiple({
+      diameter,
+      times: black,
+      source: PINS,
+      note: role === 'main' ? 'bar that is not a fitment' : `fitment of ${grade}`,
+    })
+  }
+  const coated = diameter <= 16 ? 5 : diameter >= 20 ? 8 : null
+  if (coated === null) return unknown(`diameter: no galvanised rule between 16 and 20 mm, found ${diameter}`)
+  return bendMultiple({
+    diameter,
+    times: Math.max(black, coated),
+    source: GALVANISED,
+    note: `galvanised bar, ${diameter <= 16 ? 'up to 16 mm' : '20 mm and over'}`,
+  })
+}

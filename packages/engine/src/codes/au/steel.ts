@@ -1,0 +1,41 @@
+import { commonPractice, type Source } from '../../working/source.ts'
+import { BAR_MASS, G250N, G500L, G500N, massTolerance } from '../asnzs4671-2019/bars.ts'
+import { identify } from '../asnzs4671-2019/identify.ts'
+import { clearSpacing } from '../clear-spacing.ts'
+import { metricBar } from '../metric-bar.ts'
+import type { SteelRules } from '../steel-rules.ts'
+import { leastBend } from './as3600-2018/bend.ts'
+import { bondCover } from './as3600-2018/bond-cover.ts'
+import { lap } from './as3600-2018/lap.ts'
+
+const FABRICATION: Source = { standard: 'AS 3600:2018', clause: '17.2.2', status: 'seen' }
+const PLACING: Source = { standard: 'AS 3600:2018', clause: '17.5.3', status: 'seen' }
+
+export const steel: SteelRules = {
+  grades: [G250N, G500N, G500L],
+  barSize: ({ diameter }) => metricBar({ diameter, source: BAR_MASS }),
+  leastBend,
+  coldest: null,
+  lap,
+  identify: ({ seen }) => identify({ seen, family: ['250N', '500N', '500L'] }),
+  clearSpacing: (bar) =>
+    clearSpacing(bar, {
+      perDiameter: 1,
+      perAggregate: 1.5,
+      added: 0,
+      least: 25,
+      source: commonPractice('AS 3600 gives no single number for clear spacing'),
+    }),
+  bondCover,
+  spacingTolerance: ({ spacing }) => {
+    const either = Math.max(0.1 * spacing, 15)
+    return { minus: either, plus: either, source: PLACING }
+  },
+  massTolerance,
+  cutTolerance: ({ length }) => ({ minus: length <= 600 ? 25 : 40, plus: 0, source: FABRICATION }),
+  legTolerance: ({ leg, role, plain }) => ({
+    minus: role === 'stirrup' ? (plain ? 10 : 15) : leg <= 600 ? 25 : 40,
+    plus: 0,
+    source: FABRICATION,
+  }),
+}

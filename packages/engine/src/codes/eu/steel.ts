@@ -1,0 +1,35 @@
+import { commonPractice, type Source } from '../../working/source.ts'
+import { clearSpacing } from '../clear-spacing.ts'
+import { metricBar } from '../metric-bar.ts'
+import type { SteelGrade, SteelRules } from '../steel-rules.ts'
+import { cutTolerance, legTolerance } from './bs8666-2020/tolerances.ts'
+import { COLDEST, leastBend } from './en1992-1-1-2004/bend.ts'
+import { bondCover } from './en1992-1-1-2004/bond-cover.ts'
+import { lap } from './en1992-1-1-2004/lap.ts'
+import { identify } from './en10080-2005/identify.ts'
+
+const TENSILE: Source = { standard: 'BS 4449:2005+A3:2016', clause: '7.2.3', status: 'seen' }
+const MASS: Source = { standard: 'EN 10080:2005', clause: 'Table 6', status: 'from memory' }
+const CLEAR: Source = { standard: 'EN 1992-1-1:2004', clause: '8.2(2)', status: 'from memory' }
+const WEIGHED: Source = { standard: 'BS 4449:2005+A3:2016', clause: 'mass per metre', status: 'seen' }
+
+const grade = (name: string): SteelGrade => ({ grade: name, yield: 500, source: TENSILE })
+
+export const steel: SteelRules = {
+  grades: [grade('B500A'), grade('B500B'), grade('B500C')],
+  barSize: ({ diameter }) => metricBar({ diameter, source: MASS }),
+  leastBend,
+  coldest: COLDEST,
+  lap,
+  identify,
+  clearSpacing: (bar) =>
+    clearSpacing(bar, { perDiameter: 1, perAggregate: 1, added: 5, least: 20, source: CLEAR }),
+  bondCover,
+  spacingTolerance: () => ({ minus: 20, plus: 20, source: commonPractice('spacing of bars in a panel') }),
+  massTolerance: ({ diameter }) => {
+    const either = diameter <= 8 ? 0.06 : 0.045
+    return { minus: either, plus: either, source: WEIGHED }
+  },
+  cutTolerance,
+  legTolerance,
+}

@@ -1,0 +1,34 @@
+import { belowZero, notAboveZero } from '../working/guard.ts'
+import type { LapInput } from './steel-rules.ts'
+
+export interface LapRange {
+  /** Yield, MPa, both included. */
+  readonly yield: readonly [low: number, high: number]
+  /** Concrete strength, MPa, both included. */
+  readonly concrete: readonly [low: number, high: number]
+  /** mm */
+  readonly largest: number
+  readonly standard: string
+}
+
+/** What is missing, impossible or outside the range of a lap rule, by field. */
+export function lapGaps(input: LapInput, range: LapRange): string[] {
+  const { diameter, concrete, cover, gap, below, apart, share } = input
+  const gaps = [
+    ...notAboveZero({ diameter, yield: input.yield, concrete, cover, gap, share }),
+    ...belowZero({ below, apart }),
+  ]
+  if (share > 100) gaps.push('share: at most 100 percent')
+  if (gaps.length > 0) return gaps
+  const outside = (field: string, value: number, [low, high]: readonly [number, number], unit: string) =>
+    value < low || value > high
+      ? [`${field}: ${range.standard} covers ${low} to ${high} ${unit}, found ${value}`]
+      : []
+  return [
+    ...outside('yield', input.yield, range.yield, 'MPa'),
+    ...outside('concrete', concrete, range.concrete, 'MPa'),
+    ...(diameter > range.largest
+      ? [`diameter: laps of bars over ${range.largest} mm are left to special rules, found ${diameter}`]
+      : []),
+  ]
+}

@@ -1,0 +1,29 @@
+import { commonPractice, type Source } from '../../working/source.ts'
+import { BAR_MASS, G300E, G500E, massTolerance } from '../asnzs4671-2019/bars.ts'
+import { identify } from '../asnzs4671-2019/identify.ts'
+import { clearSpacing } from '../clear-spacing.ts'
+import { metricBar } from '../metric-bar.ts'
+import type { SteelRules } from '../steel-rules.ts'
+import { lap } from './nzs3101-2006/lap.ts'
+import { COLDEST, leastBend } from './nzs3109-1997/bend.ts'
+
+const CLEAR: Source = { standard: 'NZS 3101:2006', clause: '8.3.1', status: 'from memory' }
+const PLACING: Source = { standard: 'NZS 3109:1997', clause: '3.9', status: 'seen' }
+
+export const steel: SteelRules = {
+  grades: [G300E, G500E],
+  barSize: ({ diameter }) => metricBar({ diameter, source: BAR_MASS }),
+  leastBend,
+  coldest: COLDEST,
+  lap,
+  identify: ({ seen }) => identify({ seen, family: ['300E', '500E'] }),
+  // Aggregate at most three quarters of the gap is a rule on the mix: here it asks for 4/3 of the aggregate.
+  clearSpacing: (bar) =>
+    clearSpacing(bar, { perDiameter: 1, perAggregate: 4 / 3, added: 0, least: 25, source: CLEAR }),
+  bondCover: null,
+  spacingTolerance: () => ({ minus: 20, plus: 20, source: PLACING }),
+  massTolerance,
+  // The numbers of NZS 3109 for cut lengths are not confirmed.
+  cutTolerance: () => ({ minus: 25, plus: 0, source: commonPractice('cut length of a bar') }),
+  legTolerance: () => null,
+}
