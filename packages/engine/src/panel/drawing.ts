@@ -8,8 +8,14 @@ export const DRAWING_FORMAT = 'castwright.drawing/1'
 
 export const FAMILY_IDS = ['nz', 'au', 'eu', 'us'] as const
 
+/** Farthest coordinate, mm: clipping in whole micrometres stays exact, and nobody casts a panel of a kilometre. */
+const FARTHEST = 1_000_000
+/** Corners of all outlines together. */
+const MOST_CORNERS = 20_000
+
 const positive = z.number().positive()
-const point = z.tuple([z.number(), z.number()])
+const coordinate = z.number().min(-FARTHEST).max(FARTHEST)
+const point = z.tuple([coordinate, coordinate])
 const ring = z.array(point).min(3).max(2000)
 const mark = z.string().min(1).max(40)
 const layer = z.enum(['mould', 'top'])
@@ -21,7 +27,7 @@ const mat = z.strictObject({
   direction: z.enum(['x', 'y']),
   diameter: positive.max(60),
   grade: mark,
-  spacing: positive,
+  spacing: positive.max(FARTHEST),
 })
 
 const bar = z.strictObject({
@@ -60,12 +66,12 @@ export const drawingSchema = z.strictObject({
   code: z.enum(FAMILY_IDS).optional(),
   edition: z.string().min(1).max(80).optional(),
   outline: ring,
-  thickness: positive,
+  thickness: positive.max(10_000),
   openings: z.array(opening).max(1000).optional(),
   concrete: z.strictObject({
-    strength: positive,
-    density: positive.optional(),
-    aggregate: positive.optional(),
+    strength: positive.max(500),
+    density: positive.max(20_000).optional(),
+    aggregate: positive.max(500).optional(),
   }),
   cover: z
     .strictObject({ mould: positive.optional(), top: positive.optional(), edge: positive.optional() })
@@ -100,6 +106,11 @@ export function isMat(steel: DrawnMat | DrawnBar): steel is DrawnMat {
  */
 export function parseDrawing(value: unknown, from = ''): Drawing {
   const drawing = parseInput(drawingSchema, value, from)
+  const corners = [drawing, ...(drawing.openings ?? [])].reduce((sum, { outline }) => sum + outline.length, 0)
+  if (corners > MOST_CORNERS) {
+    const found = `${corners} corners in all`
+    throw new InputError([{ path: 'openings', found, expected: `at most ${MOST_CORNERS} corners` }], from)
+  }
   const issues = [
     ...ringIssues(drawing.outline as unknown as Ring, 'outline'),
     ...(drawing.openings ?? []).flatMap((hole, index) =>
@@ -108,7 +119,7 @@ export function parseDrawing(value: unknown, from = ''): Drawing {
     ...repeatedMarks(drawing.openings ?? [], 'openings'),
     ...repeatedMarks(drawing.inserts ?? [], 'inserts'),
     ...(drawing.steel ?? []).flatMap((steel, index) =>
-      isMat(steel) ? [] : barIssues(steel, `steel[${index}]`),
+      isMat(steel) ? matIssues(steel, `steel[${index}]`) : barIssues(steel, `steel[${index}]`),
     ),
   ]
   if (issues.length > 0) throw new InputError(issues, from)
@@ -142,6 +153,12 @@ function repeatedMarks(items: readonly { readonly mark: string }[], path: string
       ? [{ path: `${path}[${index}].mark`, found: JSON.stringify(mark), expected: 'a mark used once' }]
       : []
   })
+}
+
+function matIssues({ diameter, spacing }: DrawnMat, path: string): InputIssue[] {
+  return spacing > diameter
+    ? []
+    : [{ path: `${path}.spacing`, found: String(spacing), expected: `more than the diameter, ${diameter}` }]
 }
 
 function barIssues(drawn: DrawnBar, path: string): InputIssue[] {

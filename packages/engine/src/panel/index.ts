@@ -13,6 +13,7 @@ export {
   parseDrawing,
   readDrawing,
 } from './drawing.ts'
+export { drawingJsonSchema } from './json-schema.ts'
 export { ASSUMED_DENSITY, GRAVITY, type Panel, panelOf } from './panel.ts'
 export { distance, type Point, type Ring } from './point.ts'
 export {
@@ -27,6 +28,7 @@ export {
   nearestOnSegment,
   placeInRing,
   ringFault,
+  ringsMeet,
   segmentsMeet,
   signedArea,
 } from './polygon.ts'

@@ -1,10 +1,10 @@
-import { InputError } from '../working/issue.ts'
+import { InputError, type InputIssue } from '../working/issue.ts'
 import { enteredBy, GEOMETRY } from '../working/source.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import type { Drawing } from './drawing.ts'
 import type { Point, Ring } from './point.ts'
-import { bounds, centroid, counterClockwise, signedArea } from './polygon.ts'
-import { type Region, regionArea, ringsOf, subtract } from './region.ts'
+import { bounds, centroid, counterClockwise, placeInRing, signedArea } from './polygon.ts'
+import { covers, distanceToEdge, intersect, type Region, regionArea, ringsOf, subtract } from './region.ts'
 
 /** Density of the reinforced panel where the drawing gives none, kg/m³; always listed as assumed. */
 export const ASSUMED_DENSITY = 2500
@@ -41,7 +41,8 @@ export interface Panel {
 /**
  * Mass, volume, centre of gravity and bounding sizes of a drawing.
  *
- * @throws InputError where nothing is left of the concrete or where it falls into pieces.
+ * @throws InputError where nothing is left of the concrete, where it falls into pieces, where an opening lies outside the
+ * outline, where a face insert is not inside the concrete or an edge insert not on an edge.
  */
 export function panelOf(drawing: Drawing, from = ''): Panel {
   const outline = counterClockwise(drawing.outline as unknown as Ring)
@@ -53,7 +54,9 @@ export function panelOf(drawing: Drawing, from = ''): Panel {
     const found = region.length === 0 ? 'no concrete left' : `${region.length} separate pieces`
     throw new InputError([{ path: 'openings', found, expected: 'outline less openings in one piece' }], from)
   }
-  const box = bounds(outline)
+  const issues = [...openingIssues(drawing, outline), ...insertIssues(drawing, region)]
+  if (issues.length > 0) throw new InputError(issues, from)
+  const box = bounds(region[0]?.outline ?? outline)
   const area = regionArea(region)
   const density = drawing.concrete.density ?? ASSUMED_DENSITY
   const volume = (area * drawing.thickness) / 1e9
@@ -127,6 +130,45 @@ const ASSUMED_DENSITY_SOURCE = {
   clause: 'reinforced normal-weight concrete',
   status: 'common practice',
 } as const
+
+/** How far an edge insert may stand off its edge, mm. */
+const ON_EDGE = 1
+
+function openingIssues(drawing: Drawing, outline: Ring): InputIssue[] {
+  return (drawing.openings ?? []).flatMap((opening, index) =>
+    takesConcrete(opening.outline as unknown as Ring, outline)
+      ? []
+      : [
+          {
+            path: `openings[${index}].outline`,
+            found: `opening ${opening.mark} outside the outline`,
+            expected: 'an opening inside the outline or across its edge',
+          },
+        ],
+  )
+}
+
+function takesConcrete(opening: Ring, outline: Ring): boolean {
+  return (
+    opening.some((corner) => placeInRing(corner, outline) === 'inside') ||
+    regionArea(intersect([outline], [opening])) > 0
+  )
+}
+
+function insertIssues(drawing: Drawing, region: Region): InputIssue[] {
+  return (drawing.inserts ?? []).flatMap(({ mark, at, kind }, index) => {
+    const off = distanceToEdge(region, at)
+    const fits = kind === 'edge' ? off <= ON_EDGE : covers(region, at) && off > 0
+    if (fits) return []
+    const expected =
+      kind === 'edge'
+        ? `a point on an edge of the concrete, within ${ON_EDGE} mm`
+        : 'a point inside the concrete'
+    return [
+      { path: `inserts[${index}].at`, found: `[${at[0]}, ${at[1]}] for ${kind} insert ${mark}`, expected },
+    ]
+  })
+}
 
 function centreOf(region: Region): Point {
   let [sum, x, y] = [0, 0, 0]

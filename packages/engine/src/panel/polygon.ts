@@ -75,24 +75,39 @@ export function ringFault(ring: Ring): { readonly corner: number; readonly fault
     if (a[0] === b[0] && a[1] === b[1])
       return { corner: (index + 1) % ring.length, fault: 'repeats the corner before it' }
   }
-  for (let i = 0; i < sides.length; i += 1) {
-    for (let j = i + 1; j < sides.length; j += 1) {
-      const [first, second] = [sides[i], sides[j]]
-      if (first === undefined || second === undefined) continue
-      const neighbours = j === i + 1 || (i === 0 && j === sides.length - 1)
-      if (
-        neighbours
-          ? foldsBack(
-              i === 0 && j === sides.length - 1 && ring.length > 2 ? [second, first] : [first, second],
-            )
-          : segmentsMeet(first, second)
-      ) {
-        return { corner: j, fault: `the edge from here meets the edge from corner ${i}` }
-      }
+  const last = sides.length - 1
+  for (const [i, first] of sides.entries()) {
+    for (let j = i + 1; j <= last; j += 1) {
+      const second = sides[j] as [Point, Point]
+      if (boxesApart(first, second)) continue
+      const closing = i === 0 && j === last
+      const met =
+        j === i + 1
+          ? foldsBack([first, second])
+          : closing
+            ? foldsBack([second, first])
+            : segmentsMeet(first, second)
+      if (met) return { corner: j, fault: `the edge from here meets the edge from corner ${i}` }
     }
   }
   if (area(ring) === 0) return { corner: 0, fault: 'the corners enclose no area' }
   return null
+}
+
+/** A quick no for edges far from each other: an outline of many corners is mostly such pairs. */
+function boxesApart([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean {
+  return (
+    Math.max(a[0], b[0]) < Math.min(c[0], d[0]) ||
+    Math.max(c[0], d[0]) < Math.min(a[0], b[0]) ||
+    Math.max(a[1], b[1]) < Math.min(c[1], d[1]) ||
+    Math.max(c[1], d[1]) < Math.min(a[1], b[1])
+  )
+}
+
+/** Whether two rings have a point of their edges in common, touching included. Exact. */
+export function ringsMeet(one: Ring, other: Ring): boolean {
+  const others = edges(other)
+  return edges(one).some((edge) => others.some((side) => !boxesApart(edge, side) && segmentsMeet(edge, side)))
 }
 
 /** Two edges that share a corner lie on each other. */

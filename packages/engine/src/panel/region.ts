@@ -9,8 +9,8 @@ import {
   type PolyPath64,
   PolyTree64,
 } from 'clipper2-ts'
-import type { Point, Ring } from './point.ts'
-import { area, distanceToRing, placeInRing, signedArea } from './polygon.ts'
+import { distance, type Point, type Ring } from './point.ts'
+import { area, distanceToRing, edges, placeInRing, ringsMeet, signedArea } from './polygon.ts'
 
 /** One connected piece of concrete seen from above: outline counter-clockwise, holes clockwise. */
 export interface Piece {
@@ -25,9 +25,48 @@ export type Region = readonly Piece[]
 
 const PER_MM = 1000
 
-/** `outline` less every opening. Openings may overlap each other and the outline. */
+/**
+ * `outline` less every opening. Openings may overlap each other and the outline. Where every opening lies clear inside and
+ * clear of the others nothing is clipped: the corners stay exactly as drawn.
+ */
 export function subtract(outline: Ring, openings: readonly Ring[]): Region {
-  return clip(ClipType.Difference, [outline], openings)
+  if (clearInside(outline, openings)) {
+    return [{ outline: turned(outline, true), holes: openings.map((opening) => turned(opening, false)) }]
+  }
+  return withoutSlivers(clip(ClipType.Difference, [outline], openings))
+}
+
+function clearInside(outline: Ring, openings: readonly Ring[]): boolean {
+  return openings.every((opening, index) => {
+    const corner = opening[0]
+    if (corner === undefined || placeInRing(corner, outline) !== 'inside' || ringsMeet(opening, outline)) {
+      return false
+    }
+    return openings.slice(index + 1).every((other) => {
+      const its = other[0]
+      if (its === undefined) return false
+      // Rings that do not meet are apart or one inside the other.
+      return (
+        placeInRing(its, opening) === 'outside' &&
+        placeInRing(corner, other) === 'outside' &&
+        !ringsMeet(opening, other)
+      )
+    })
+  })
+}
+
+/** Mean width below which a ring is the rounding of clipping along a skew edge and not concrete or opening, mm. */
+const SLIVER = 0.01
+
+function withoutSlivers(region: Region): Region {
+  return region
+    .filter(({ outline }) => !isSliver(outline))
+    .map(({ outline, holes }) => ({ outline, holes: holes.filter((hole) => !isSliver(hole)) }))
+}
+
+function isSliver(ring: Ring): boolean {
+  const around = edges(ring).reduce((sum, [a, b]) => sum + distance(a, b), 0)
+  return area(ring) < (SLIVER * around) / 2
 }
 
 /** What two sets of rings share. */

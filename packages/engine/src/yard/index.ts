@@ -3,6 +3,7 @@ export {
   type InsertKind,
   JOB_FORMAT,
   type Job,
+  jobJsonSchema,
   jobSchema,
   type Mix,
   mixSchema,
@@ -17,5 +18,6 @@ export {
   type YardForm,
   type YardRigging,
   type YardStock,
+  yardJsonSchema,
   yardSchema,
 } from './yard.ts'

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { FAMILY_IDS } from '../panel/drawing.ts'
+import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput } from '../working/parse.ts'
 
 export const YARD_FORMAT = 'castwright.yard/1'
@@ -147,9 +148,48 @@ export type InsertKind = NonNullable<Yard['insertKinds']>[number]
 export const mixSchema = mix
 export const curveSchema = curve
 
-/** @throws InputError naming each field. */
+/**
+ * @throws InputError naming each field, also where a mark is used twice in one list. Cranes and rigging share their marks:
+ * inspections on record name gear by mark alone.
+ */
 export function parseYard(value: unknown, from = ''): Yard {
-  return parseInput(yardSchema, value, from)
+  const yard = parseInput(yardSchema, value, from)
+  const gear = [yard.cranes ?? [], yard.rigging ?? []]
+  const issues = [
+    ...repeated([yard.beds ?? []], ['beds']),
+    ...repeated([yard.forms ?? []], ['forms']),
+    ...repeated([yard.mixes ?? []], ['mixes']),
+    ...repeated([yard.vibrators ?? []], ['vibrators']),
+    ...repeated([yard.insertKinds ?? []], ['insertKinds']),
+    ...repeated(gear, ['cranes', 'rigging']),
+  ]
+  if (issues.length > 0) throw new InputError(issues, from)
+  return yard
+}
+
+function repeated(
+  lists: readonly (readonly { readonly mark: string }[])[],
+  paths: readonly string[],
+): InputIssue[] {
+  const seen = new Set<string>()
+  return lists.flatMap((list, which) =>
+    list.flatMap(({ mark: name }, index) => {
+      const twice = seen.has(name)
+      seen.add(name)
+      const path = `${paths[which]}[${index}].mark`
+      return twice ? [{ path, found: JSON.stringify(name), expected: 'a mark used once' }] : []
+    }),
+  )
+}
+
+/** JSON Schema 2020-12 of a yard file. */
+export function yardJsonSchema(): Record<string, unknown> {
+  return { title: 'Castwright yard, version 1', ...z.toJSONSchema(yardSchema, { io: 'input' }) }
+}
+
+/** JSON Schema 2020-12 of a job file. */
+export function jobJsonSchema(): Record<string, unknown> {
+  return { title: 'Castwright job, version 1', ...z.toJSONSchema(jobSchema, { io: 'input' }) }
 }
 
 export const jobSchema = z.strictObject({
