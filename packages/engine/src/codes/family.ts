@@ -1,4 +1,5 @@
 import type { FAMILY_IDS } from '../panel/drawing.ts'
+import type { CureRules } from './cure-rules.ts'
 import type { LiftRules } from './lift-rules.ts'
 import type { MouldRules } from './mould-rules.ts'
 import type { PourRules } from './pour-rules.ts'
@@ -19,4 +20,5 @@ export interface CodeFamily {
   readonly mould: MouldRules
   readonly pour: PourRules
   readonly steel: SteelRules
+  readonly cure: CureRules
 }

@@ -1,4 +1,4 @@
-import type { Asked, Check, Source } from '../working/index.ts'
+import type { Asked, Assumed, Check, Source, Step } from '../working/index.ts'
 
 /** Hours from mixing, MPa: expected strength and the 90 % band; null where the mix has no scatter. */
 export type CurvePoint = readonly [hour: number, strength: number, low: number | null, high: number | null]
@@ -13,6 +13,10 @@ export interface CurePlan {
   readonly curve: readonly CurvePoint[]
   /** Concrete temperature the curve is drawn for, °C, and whether it was measured. */
   readonly temperature: { readonly celsius: number; readonly assumed: boolean } | null
+  /** Mark of the mix whose strength this is; null where the yard lists none that fits. */
+  readonly mix: string | null
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
   readonly checks: readonly Check[]
   readonly toRecord: readonly Asked[]
   readonly unknown: readonly string[]

@@ -1,3 +1,4 @@
+export { mixFor } from './mix-for.ts'
 export {
   curveSchema,
   type InsertKind,

@@ -1,4 +1,5 @@
 import type { CodeFamily } from '../family.ts'
+import { cure } from './cure.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
@@ -12,4 +13,5 @@ export const au: CodeFamily = {
   mould,
   pour,
   steel,
+  cure,
 }

@@ -1,4 +1,5 @@
 import type { CodeFamily } from '../family.ts'
+import { cure } from './cure.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
@@ -19,4 +20,5 @@ export const eu: CodeFamily = {
   mould,
   pour,
   steel,
+  cure,
 }

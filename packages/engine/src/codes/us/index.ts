@@ -1,4 +1,5 @@
 import type { CodeFamily } from '../family.ts'
+import { cure } from './cure.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
@@ -18,4 +19,5 @@ export const us: CodeFamily = {
   mould,
   pour,
   steel,
+  cure,
 }

@@ -1,0 +1,16 @@
+import { commonPractice } from '../../working/source.ts'
+import { unknown } from '../../working/worked.ts'
+import type { CureRules } from '../cure-rules.ts'
+
+export const cure: CureRules = {
+  peakTemperature: {
+    value: 70,
+    source: { standard: 'ACI 301', clause: 'maximum temperature of concrete', status: 'seen' },
+  },
+  leastTemperature: {
+    value: 10,
+    source: { standard: 'ACI 318-19', clause: '26.5.3', status: 'from memory' },
+  },
+  uncovering: { value: 20, source: commonPractice('thermal shock of a visible face') },
+  curingTime: () => unknown('curing time: no rule by class in this family'),
+}

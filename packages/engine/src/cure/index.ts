@@ -1,0 +1,29 @@
+export { type AgeMethod, ageRate, GAS_CONSTANT } from './age-method.ts'
+export { cureAsked, LEAST_TEMPERATURE_LIMIT, PEAK_LIMIT } from './cure-asked.ts'
+export type { CurePlan, CurvePoint } from './cure-plan.ts'
+export { equivalentAge } from './equivalent-age.ts'
+export { type AgedTest, type CurveFit, fitCurve } from './fit-curve.ts'
+export { type HourMetInput, hourMet } from './hour-met.ts'
+export { maturity } from './maturity.ts'
+export { type PlanCureInput, planCure } from './plan-cure.ts'
+export { type Reading, readingsUntil } from './readings.ts'
+export { ageAtStrength, strengthOf } from './strength-curve.ts'
+export {
+  ASSUMED_ACTIVATION,
+  ASSUMED_DATUM,
+  ASSUMED_REFERENCE,
+  type LogStrength,
+  type LogStrengthInput,
+  mixMethod,
+  type StrengthNowInput,
+  strengthFromLog,
+  strengthNow,
+} from './strength-from-log.ts'
+export {
+  BAND_DEVIATE,
+  type StrengthBand,
+  type StrengthModel,
+  type StrengthSource,
+  strengthModel,
+} from './strength-model.ts'
+export { readTemperatureLog } from './temperature-log.ts'
