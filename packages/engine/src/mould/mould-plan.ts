@@ -1,5 +1,5 @@
 import type { Layer, Point } from '../panel/index.ts'
-import type { Asked, Check } from '../working/index.ts'
+import type { Asked, Assumed, Check, Step } from '../working/index.ts'
 
 export interface ChairGrid {
   readonly layer: Layer
@@ -30,5 +30,7 @@ export interface MouldPlan {
   readonly oiledArea: number
   readonly checks: readonly Check[]
   readonly toRecord: readonly Asked[]
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
   readonly unknown: readonly string[]
 }

@@ -1,5 +1,5 @@
 import type { Point, Ring } from '../panel/index.ts'
-import type { Asked, Check } from '../working/index.ts'
+import type { Asked, Assumed, Check, Step } from '../working/index.ts'
 
 export interface PlacingZone {
   /** 1 is poured first: farthest from the chute. */
@@ -35,15 +35,21 @@ export interface PourPlan {
   readonly netVolume: number
   /** To order, allowance included, rounded up, m³. */
   readonly orderVolume: number
+  /** Truck loads at the assumed body. */
+  readonly loads: number
   readonly mix: string | null
   readonly chute: Point
+  /** Mark of the yard's vibrator that the pattern is for. */
+  readonly vibrator: string | null
   readonly compaction: CompactionPlan | null
   /** Hours from mixing: initial set and the power-float window; null where the mix says nothing of setting. */
   readonly initialSet: number | null
   readonly finish: { readonly opens: number; readonly closes: number } | null
-  /** Planned minutes of set-up, pour and strip, for the day's blocks; assumed rates are listed in `assumed`. */
+  /** Planned minutes of set-up, pour, strip, for the day's blocks; assumed rates are listed in `assumed`. */
   readonly minutes: { readonly setUp: number; readonly pour: number; readonly strip: number }
   readonly checks: readonly Check[]
   readonly toRecord: readonly Asked[]
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
   readonly unknown: readonly string[]
 }

@@ -1,0 +1,24 @@
+export { aci347, fastPour, largestRise, slowPour, unitWeightCoefficient } from './aci347.ts'
+export { chairGrid, chairSpacing, supportPoints } from './chairs.ts'
+export { ciria108, ciriaPressure } from './ciria108.ts'
+export { DIN_FLOWS, type DinFlow, din18218, dinPressure } from './din18218.ts'
+export { hydrostatic } from './hydrostatic.ts'
+export { diagonalTolerance, lengthTolerance } from './mould-asked.ts'
+export type { ChairGrid, MouldPlan } from './mould-plan.ts'
+export { type MouldInput, planMould } from './plan-mould.ts'
+export { PRESSURE_METHODS, type PressureInput, type PressureMethod, pressure } from './pressure.ts'
+export type { ElementKind, PressureFound } from './pressure-found.ts'
+export { LONGEST_PROP_SPACING, type PropLine, propsAlong } from './props.ts'
+export { putOnRate, releaseAgent } from './release-agent.ts'
+export {
+  ASSUMED_BOW_LIMIT,
+  BOW_COEFFICIENT,
+  BOW_LIMIT_SOURCE,
+  railBow,
+  type SideForm,
+  type SideFormInput,
+  type SpanCount,
+  sideForm,
+  sideThrust,
+  spacingForBow,
+} from './side-form.ts'
