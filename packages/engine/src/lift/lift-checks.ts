@@ -1,11 +1,11 @@
 import type { CodeFamily } from '../codes/family.ts'
 import type { LiftingDesign } from '../panel/drawing.ts'
-import type { Panel } from '../panel/panel.ts'
+import { misplacedInserts, type Panel } from '../panel/panel.ts'
 import { distance } from '../panel/point.ts'
 import { distanceToSegment, edges } from '../panel/polygon.ts'
 import { distanceToEdge, ringsOf } from '../panel/region.ts'
 import { type Check, compare } from '../working/check.ts'
-import { commonPractice, enteredBy, type Source, STATICS } from '../working/source.ts'
+import { commonPractice, enteredBy, GEOMETRY, type Source, STATICS } from '../working/source.ts'
 import type { Step, Worked } from '../working/worked.ts'
 import type { YardRigging } from '../yard/yard.ts'
 import type { DrawnKinds } from './insert-kinds.ts'
@@ -218,6 +218,28 @@ export function designLoadChecks({
       missing: [...new Set([...missing, ...(rated.known ? [] : rated.gaps)])],
     }),
   )
+}
+
+/** Every insert where its kind says: inside the concrete, or on an edge of it. Decided before the pour: step `set`. */
+export function insertPositionCheck({ panel }: { readonly panel: Panel }): Check[] {
+  const inserts = panel.drawing.inserts ?? []
+  if (inserts.length === 0) return []
+  const misplaced = misplacedInserts(panel)
+  return [
+    compare({
+      id: 'insert-position',
+      step: 'set',
+      what: 'Inserts that are not in the concrete, or not on its edge',
+      demand: misplaced.length,
+      limit: 0,
+      unit: '',
+      sense: 'at most',
+      source: GEOMETRY,
+      ...(misplaced.length > 0
+        ? { note: misplaced.map(({ found, expected }) => `${found}: expected ${expected}`).join('; ') }
+        : {}),
+    }),
+  ]
 }
 
 /** Distances that a maker asks for, where the yard lists them. Decided before the pour: step `set`. */

@@ -1,5 +1,5 @@
 import type { CodeFamily } from '../codes/family.ts'
-import type { Panel } from '../panel/panel.ts'
+import { misplacedInserts, type Panel } from '../panel/panel.ts'
 import type { EnteredLimit } from '../steps/facts.ts'
 import { known, unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
@@ -9,6 +9,7 @@ import {
   angleCheck,
   designLoadChecks,
   insertPlaceChecks,
+  insertPositionCheck,
   loadCheck,
   peakCheck,
   riggingOf,
@@ -43,18 +44,23 @@ export function planLift({ panel, yard, family, limits = {} }: PlanLiftInput): L
     'gap' in rigging
       ? unknown(rigging.gap)
       : slingAngle({ rigging, hook: panel.centre, picks: inserts.map(({ at }) => at) })
-  const loads = supportLoads({
-    weight: panel.weight,
-    centre: panel.centre,
-    supports: inserts,
-    equalised: !('gap' in rigging) && rigging.equalised === true,
-  })
+  const misplaced = misplacedInserts(panel)
+  const loads: Worked<readonly number[]> =
+    misplaced.length > 0
+      ? unknown(...misplaced.map(({ found, expected }) => `${found}: expected ${expected}`))
+      : supportLoads({
+          weight: panel.weight,
+          centre: panel.centre,
+          supports: inserts,
+          equalised: !('gap' in rigging) && rigging.equalised === true,
+        })
   const wanted = wantedStrength({ drawing, yard, family, limits })
   const kinds = drawnKinds({ drawing, yard })
   const factor = loadFactor({ panel, yard, family, of: 'inserts' })
   const bending = loadFactor({ panel, yard, family, of: 'bending' })
   const heavy = hookMass({ mass: panel.mass })
   const checks = [
+    ...insertPositionCheck({ panel }),
     ...insertPlaceChecks({ panel, kinds }),
     angleCheck({ sling, family }),
     ...upliftCheck({ loads, marks }),

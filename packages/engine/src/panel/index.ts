@@ -14,7 +14,7 @@ export {
   readDrawing,
 } from './drawing.ts'
 export { drawingJsonSchema } from './json-schema.ts'
-export { ASSUMED_DENSITY, GRAVITY, type Panel, panelOf } from './panel.ts'
+export { ASSUMED_DENSITY, GRAVITY, misplacedInserts, ON_EDGE, type Panel, panelOf } from './panel.ts'
 export { distance, type Point, type Ring } from './point.ts'
 export {
   area,

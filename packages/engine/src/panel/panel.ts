@@ -41,8 +41,8 @@ export interface Panel {
 /**
  * Mass, volume, centre of gravity and bounding sizes of a drawing.
  *
- * @throws InputError where nothing is left of the concrete, where it falls into pieces, where an opening lies outside the
- * outline, where a face insert is not inside the concrete or an edge insert not on an edge.
+ * @throws InputError where nothing is left of the concrete, where it falls into pieces or where an opening lies outside the
+ * outline. Inserts out of place are found by `misplacedInserts`.
  */
 export function panelOf(drawing: Drawing, from = ''): Panel {
   const outline = counterClockwise(drawing.outline as unknown as Ring)
@@ -54,7 +54,7 @@ export function panelOf(drawing: Drawing, from = ''): Panel {
     const found = region.length === 0 ? 'no concrete left' : `${region.length} separate pieces`
     throw new InputError([{ path: 'openings', found, expected: 'outline less openings in one piece' }], from)
   }
-  const issues = [...openingIssues(drawing, outline), ...insertIssues(drawing, region)]
+  const issues = openingIssues(drawing, outline)
   if (issues.length > 0) throw new InputError(issues, from)
   const box = bounds(region[0]?.outline ?? outline)
   const area = regionArea(region)
@@ -131,8 +131,8 @@ const ASSUMED_DENSITY_SOURCE = {
   status: 'common practice',
 } as const
 
-/** How far an edge insert may stand off its edge, mm. */
-const ON_EDGE = 1
+/** How far an edge insert may stand off its edge, and how far inside a face insert must at least stand, mm. */
+export const ON_EDGE = 1
 
 function openingIssues(drawing: Drawing, outline: Ring): InputIssue[] {
   return (drawing.openings ?? []).flatMap((opening, index) =>
@@ -155,10 +155,14 @@ function takesConcrete(opening: Ring, outline: Ring): boolean {
   )
 }
 
-function insertIssues(drawing: Drawing, region: Region): InputIssue[] {
+/**
+ * Inserts that are not where their kind says: a face insert not inside the concrete, an edge insert not on an edge of it.
+ * Empty where all are in place. A panel is still planned with them; nothing may hang from them.
+ */
+export function misplacedInserts({ drawing, region }: Pick<Panel, 'drawing' | 'region'>): InputIssue[] {
   return (drawing.inserts ?? []).flatMap(({ mark, at, kind }, index) => {
     const off = distanceToEdge(region, at)
-    const fits = kind === 'edge' ? off <= ON_EDGE : covers(region, at) && off > 0
+    const fits = kind === 'edge' ? off <= ON_EDGE : covers(region, at) && off >= ON_EDGE
     if (fits) return []
     const expected =
       kind === 'edge'
