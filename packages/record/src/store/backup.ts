@@ -56,7 +56,7 @@ export async function backupFolder({
   await sql`vacuum into ${sql.lit(join(beside, DATABASE_FILE))}`.execute(db)
   await writeDurably(join(beside, KEY_FILE), await readFile(join(folder, KEY_FILE)), 0o600)
   // The copy tells what it holds: entries may have come in since it was made.
-  const copy = await openStore({ folder: beside, yard: store.yard })
+  const copy = await openStore({ folder: beside, yard: store.yard, copy: true })
   try {
     const { size, root } = await copy.head()
     const files = await copy.files.list()
@@ -81,6 +81,7 @@ export async function backupFolder({
     return { folder: to, yard: store.yard, size, root, files: files.length }
   } catch (error) {
     await copy.close()
+    await rm(beside, { recursive: true, force: true })
     throw error
   }
 }
@@ -146,7 +147,7 @@ async function copyInto(from: string, to: string, manifest: Manifest): Promise<v
 }
 
 async function checkCopy(folder: string, manifest: Manifest, from: string): Promise<void> {
-  const store = await openStore({ folder, yard: manifest.yard }).catch((error: unknown) => {
+  const store = await openStore({ folder, yard: manifest.yard, copy: true }).catch((error: unknown) => {
     const found = error instanceof Error ? error.message : String(error)
     throw new InputError([{ path: DATABASE_FILE, found, expected: `the record of ${manifest.yard}` }], from)
   })

@@ -28,7 +28,11 @@ export async function checkLog(db: Kysely<RecordTables>, yard: string): Promise<
     for (const row of rows) {
       if (row.position !== next) faults.push(`entry ${next} is missing; the next is ${row.position}`)
       next = row.position + 1
-      const entry = JSON.parse(row.body) as StoredEntry
+      const entry = readBody(row.body)
+      if (entry === null) {
+        faults.push(`entry ${row.position} is not JSON`)
+        continue
+      }
       if (canonicalText(entry) !== row.body) faults.push(`entry ${row.position} is not in RFC 8785 form`)
       if (entry.index !== row.position || entry.id !== row.id)
         faults.push(`entry ${row.position} says that it is another`)
@@ -82,4 +86,12 @@ async function nodeFaults(
     }
   }
   return faults
+}
+
+function readBody(body: string): StoredEntry | null {
+  try {
+    return JSON.parse(body) as StoredEntry
+  } catch {
+    return null
+  }
 }

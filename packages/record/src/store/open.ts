@@ -27,6 +27,8 @@ export interface OpenStoreInput {
   readonly clock?: () => number
   /** Folder of attachments, where it is not `files` in the data folder. */
   readonly filesFolder?: string
+  /** A copy that nobody else has open: the database stays one file. */
+  readonly copy?: boolean
 }
 
 /** The folder holds a record that this cannot be: another yard's, or one that was signed with another key. */
@@ -49,7 +51,9 @@ export async function openStore(input: OpenStoreInput): Promise<Store> {
   await mkdir(folder, { recursive: true, mode: 0o700 })
   const key = await readOrMakeKey(join(folder, KEY_FILE))
   const db = new Kysely<RecordTables>({
-    dialect: new SqliteDialect({ database: openSqlite(join(folder, DATABASE_FILE)) }),
+    dialect: new SqliteDialect({
+      database: openSqlite(join(folder, DATABASE_FILE), input.copy ? 'delete' : 'wal'),
+    }),
   })
   try {
     await migrate(db, now)

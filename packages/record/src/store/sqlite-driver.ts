@@ -26,17 +26,22 @@ const KEPT_STATEMENTS = 100
 /**
  * Opens an SQLite file for Kysely: write-ahead log, and a sync of the disk in every commit (`synchronous=FULL`).
  *
- * Uses Node's own SQLite where it is built in and new enough, else `@photostructure/sqlite`.
+ * `delete` is for a copy that nobody else has open: it leaves one file behind and no log beside it. Uses Node's own SQLite where it is built in and new enough, else `@photostructure/sqlite`.
  */
-export function openSqlite(path: string): SqliteDatabase {
+export function openSqlite(path: string, journal: 'wal' | 'delete' = 'wal'): SqliteDatabase {
   const database = new (databaseClass())(path)
-  database.exec('pragma journal_mode = wal')
+  database.exec(`pragma journal_mode = ${journal}`)
   database.exec('pragma synchronous = full')
   database.exec('pragma foreign_keys = on')
   database.exec('pragma busy_timeout = 10000')
   const kept = new Map<string, SqliteStatement>()
   return {
-    close: () => database.close(),
+    close() {
+      // A statement that is not collected yet can keep the file open behind a close; nothing may stay in the log beside it then.
+      kept.clear()
+      database.exec('pragma wal_checkpoint(truncate)')
+      database.close()
+    },
     prepare(sql) {
       const known = kept.get(sql)
       if (known) return known
