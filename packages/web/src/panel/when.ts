@@ -23,7 +23,7 @@ export function whenText(instant: string, zone: string, now: Date): string {
 
 /** `2026-04-14T15:10` in the yard's zone, as a date-and-time field takes it. */
 export function fieldTime(instant: Date, zone: string): string {
-  const parts = new Map(
+  const parts = new Map<string, string>(
     format(
       zone,
       { year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit' },

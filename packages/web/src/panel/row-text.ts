@@ -1,0 +1,56 @@
+import type { CardRow } from '@castwright/engine/steps'
+import { shown } from '@castwright/engine/working'
+
+const TICK_WORDS = { yes: 'as it should be', no: 'not so' } as const
+
+/** Value *of* limit, as the right side of a row says it. */
+export function valueText(row: CardRow): string {
+  const { demand, limit, unit, asked, recorded } = row
+  if (asked !== null && recorded === null) return 'not recorded'
+  if (asked?.kind === 'tick') return recorded?.value === true ? TICK_WORDS.yes : TICK_WORDS.no
+  if (asked?.kind === 'readings') return readingsText(recorded?.value, unit)
+  const found = figureText(demand ?? plain(recorded?.value))
+  if (found === null) return 'not known'
+  const wanted = figureText(limit)
+  const value = wanted === null ? found : `${found} of ${wanted}`
+  return unit === '' ? value : `${value} ${unit}`
+}
+
+function plain(value: unknown): number | string | null {
+  return typeof value === 'number' || typeof value === 'string' ? value : null
+}
+
+function figureText(value: number | string | null): string | null {
+  if (value === null) return null
+  return typeof value === 'string' ? value : shown(value)
+}
+
+function readingsText(value: unknown, unit: string): string {
+  if (!Array.isArray(value)) return 'recorded'
+  const flat = value.every((item) => typeof item === 'number')
+  if (!flat || value.length > 4) return `${value.length} readings`
+  return `${value.map((item) => shown(item as number)).join(', ')}${unit === '' ? '' : ` ${unit}`}`
+}
+
+/** Where the number of a row comes from: words that must not blur. */
+export function originText(row: CardRow): string {
+  if (row.from === 'asked') return row.recorded === null ? '' : 'measured'
+  if (row.from === 'record') return 'from the record'
+  if (row.source.status === 'entered') return `planned, ${row.source.standard}`
+  return 'planned'
+}
+
+export function assumedText(row: CardRow): string {
+  return row.assumed
+    .map(
+      ({ field, value, unit }) =>
+        `${field} ${typeof value === 'number' ? shown(value) : value}${unit === '' ? '' : ` ${unit}`}`,
+    )
+    .join(', ')
+}
+
+/** What a person may answer to an asked item, in the order of the buttons. */
+export const TICK_CHOICES = [
+  { value: true, word: 'As it should be' },
+  { value: false, word: 'Not so' },
+] as const

@@ -1,0 +1,47 @@
+import type { StepId } from '@castwright/engine/steps'
+import type { ReactElement } from 'react'
+import { CastForm } from './cast-form.tsx'
+import { DesignForm } from './design-form.tsx'
+import { DocketForm } from './docket-form.tsx'
+import { HandOverForm } from './hand-over-form.tsx'
+import { PlaceForm } from './place-form.tsx'
+import { SpecimenForm } from './specimen-form.tsx'
+import { TemperatureForm } from './temperature-form.tsx'
+
+/** What is entered at a step beside its checks: the pour, dockets, logs, results, the lifting design, the place. */
+export function StepExtras({ step }: { readonly step: StepId }): ReactElement | null {
+  switch (step) {
+    case 'deliver':
+      return (
+        <>
+          <CastForm />
+          <DocketForm />
+        </>
+      )
+    case 'place':
+    case 'finish':
+      return <CastForm />
+    case 'cure':
+      return (
+        <>
+          <CastForm />
+          <TemperatureForm />
+          <SpecimenForm step={step} />
+        </>
+      )
+    case 'strip':
+      return (
+        <>
+          <DesignForm />
+          <SpecimenForm step={step} />
+        </>
+      )
+    case 'store':
+    case 'load':
+      return <PlaceForm step={step} />
+    case 'hand-over':
+      return <HandOverForm />
+    default:
+      return null
+  }
+}
