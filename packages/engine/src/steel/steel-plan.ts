@@ -1,10 +1,10 @@
 import type { Layer, Point } from '../panel/index.ts'
-import type { Asked, Check } from '../working/index.ts'
+import type { Asked, Assumed, Check, Step } from '../working/index.ts'
 
 /** One line of the bar schedule. */
 export interface ScheduledBar {
   readonly mark: string
-  /** Shape in plain words: `straight`, `L`, `U`, `bent`. */
+  /** Shape in plain words: `straight`, `L`, `U`, `Z`, `closed`, `bent`. */
   readonly shape: string
   readonly diameter: number
   readonly grade: string
@@ -55,5 +55,7 @@ export interface SteelPlan {
   readonly mass: number | null
   readonly checks: readonly Check[]
   readonly toRecord: readonly Asked[]
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
   readonly unknown: readonly string[]
 }

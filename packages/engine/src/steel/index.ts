@@ -1,0 +1,16 @@
+export { type BarMassInput, barMass } from './bar-mass.ts'
+export { type PathInput, type PathShape, pathShape } from './bar-path.ts'
+export { type BendInput, type BendVerdict, checkBend } from './bend.ts'
+export {
+  bendDeduction,
+  type CutLength,
+  type CutLengthInput,
+  cutLength,
+  type ShortLeg,
+  shortLegs,
+} from './cut-length.ts'
+export { type LappedInput, type LappedLine, lappedLine, type Piece } from './lapped-line.ts'
+export { type BarLine, type MatInput, type MatLines, matLines } from './mat-lines.ts'
+export { type PlanSteelInput, planSteel, WIRE_PER_TONNE } from './plan-steel.ts'
+export type { PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
+export { type Crossings, crossings } from './ties.ts'

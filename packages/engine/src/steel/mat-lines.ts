@@ -1,0 +1,113 @@
+import type { Point } from '../panel/point.ts'
+import { offset, type Region, ringsOf } from '../panel/region.ts'
+
+/** One straight bar line of a mat before it is cut to stock: along `direction` from `from` to `to`, at `at` across it, mm. */
+export interface BarLine {
+  /** Counts the lines of the mat across its direction, from 0; pieces of one line share it. */
+  readonly row: number
+  readonly at: number
+  readonly from: number
+  readonly to: number
+}
+
+export interface MatInput {
+  readonly region: Region
+  readonly direction: 'x' | 'y'
+  /** mm */
+  readonly diameter: number
+  /** Largest spacing, mm. */
+  readonly spacing: number
+  /** Concrete between bar and any edge of the panel or an opening, mm. */
+  readonly edgeCover: number
+}
+
+export interface MatLines {
+  readonly lines: readonly BarLine[]
+  /** Spacing as laid, mm; null with fewer than two rows. */
+  readonly spacing: number | null
+  readonly rows: number
+  /** Pieces too short to hold anything, left out. */
+  readonly dropped: number
+}
+
+/** Pieces shorter than this many diameters are left out. Common practice, no source. */
+const SHORTEST = 10
+
+/**
+ * Bars of one mat, cut around openings. Rows: first and last at edge cover + half a diameter, the rest evenly at not more than the
+ * spacing, over the whole width of the panel. Each row is clipped by the concrete shrunk by edge cover + half a diameter; the ends
+ * then reach out so far that the corner of the bar has the edge cover: half a diameter at a square edge, less at a slope.
+ */
+export function matLines({ region, direction, diameter, spacing, edgeCover }: MatInput): MatLines {
+  const inset = edgeCover + diameter / 2
+  const rings = ringsOf(offset(region, -inset)).map((ring) =>
+    direction === 'x' ? ring : ring.map(([x, y]): Point => [y, x]),
+  )
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const ring of rings) {
+    for (const [, y] of ring) {
+      if (y < low) low = y
+      if (y > high) high = y
+    }
+  }
+  if (!(high >= low)) return { lines: [], spacing: null, rows: 0, dropped: 0 }
+  const rows = Math.max(1, Math.ceil((high - low) / spacing - 1e-9) + 1)
+  const step = rows > 1 ? (high - low) / (rows - 1) : 0
+  const lines: BarLine[] = []
+  let dropped = 0
+  for (let row = 0; row < rows; row += 1) {
+    // Exactly the far face for the last row: a sum would miss it by rounding and lose the row.
+    const at = row === rows - 1 ? high : low + row * step
+    for (const [from, to] of slice(rings, at, diameter / 2)) {
+      if (to - from < SHORTEST * diameter) dropped += 1
+      else lines.push({ row, at, from, to })
+    }
+  }
+  return { lines, spacing: rows > 1 ? step : null, rows, dropped }
+}
+
+interface Crossing {
+  readonly x: number
+  /** How far the bar's end may reach beyond the crossing. */
+  readonly reach: number
+}
+
+/**
+ * Where a row lies in closed concrete: just above it and just below it, joined, so that a row on an edge counts as inside.
+ */
+function slice(rings: readonly (readonly Point[])[], y: number, half: number): [number, number][] {
+  const above: Crossing[] = []
+  const below: Crossing[] = []
+  for (const ring of rings) {
+    for (let i = 0; i < ring.length; i += 1) {
+      const a = ring[i] as Point
+      const b = ring[i + 1 === ring.length ? 0 : i + 1] as Point
+      const [bottom, top] = a[1] < b[1] ? [a, b] : [b, a]
+      if (bottom[1] === top[1] || y < bottom[1] || y > top[1]) continue
+      const [dx, dy] = [top[0] - bottom[0], top[1] - bottom[1]]
+      const x = bottom[0] + (dx * (y - bottom[1])) / dy
+      // Angle between bar and edge: its half-angle tangent keeps the bar's corner at the cover.
+      const length = Math.sqrt(dx * dx + dy * dy)
+      const crossing = { x, reach: (half * (length - Math.abs(dx))) / dy }
+      if (y < top[1]) above.push(crossing)
+      if (y > bottom[1]) below.push(crossing)
+    }
+  }
+  const spans = [...pairs(above), ...pairs(below)].sort((a, b) => a[0].x - b[0].x)
+  const joined: [Crossing, Crossing][] = []
+  for (const span of spans) {
+    const last = joined.at(-1)
+    if (last === undefined || span[0].x > last[1].x) joined.push([span[0], span[1]])
+    else if (span[1].x > last[1].x) last[1] = span[1]
+  }
+  return joined.map(([from, to]) => [from.x - from.reach, to.x + to.reach])
+}
+
+function pairs(crossings: Crossing[]): [Crossing, Crossing][] {
+  crossings.sort((a, b) => a.x - b.x)
+  const spans: [Crossing, Crossing][] = []
+  for (let i = 0; i + 1 < crossings.length; i += 2) {
+    spans.push([crossings[i] as Crossing, crossings[i + 1] as Crossing])
+  }
+  return spans
+}

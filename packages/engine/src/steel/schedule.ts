@@ -1,0 +1,185 @@
+import { STEEL_DENSITY } from '../codes/metric-bar.ts'
+import type { SteelRules } from '../codes/steel-rules.ts'
+import type { Point } from '../panel/point.ts'
+import { barMass } from './bar-mass.ts'
+import { type ListedBar, partOfPath } from './listed-bars.ts'
+import type { PlannedMat } from './mats.ts'
+import type { PlacedBar, PlacedLap, ScheduledBar } from './steel-plan.ts'
+
+export interface Schedule {
+  readonly bars: readonly ScheduledBar[]
+  readonly placed: readonly PlacedBar[]
+  readonly laps: readonly PlacedLap[]
+  /** kg; null where a line's mass is not known. */
+  readonly mass: number | null
+  readonly unknown: readonly string[]
+}
+
+export interface ScheduleInput {
+  readonly mats: readonly PlannedMat[]
+  readonly listed: readonly ListedBar[]
+  readonly rules: SteelRules
+  /** Height of the centreline of listed bars above the mould face by layer, mm: on the mats of that layer. */
+  readonly listedHeight: (bar: ListedBar) => number | null
+}
+
+/** Bars within a tenth of a millimetre are one line of the schedule. */
+const SAME = 10
+
+/** Lines of the schedule with marks, bars where they lie, laps. Mat bars are marked by layer and direction: `MX1`, `TY2`. */
+export function scheduleOf({ mats, listed, rules, listedHeight }: ScheduleInput): Schedule {
+  const taken = new Set(listed.map((bar) => bar.mark))
+  const bars: Line[] = []
+  const placed: PlacedBar[] = []
+  const laps: PlacedLap[] = []
+  const unknown: string[] = []
+  const counters = new Map<string, number>()
+  for (const planned of mats) {
+    const { mat, key, height } = planned
+    const prefix = `${mat.layer === 'mould' ? 'M' : 'T'}${mat.direction.toUpperCase()}`
+    const lines = new Map<number, Line>()
+    for (const { line, cut } of planned.rows) {
+      for (const piece of cut.pieces) {
+        const length = piece.to - piece.from
+        const size = Math.round(length * SAME)
+        let entry = lines.get(size)
+        if (entry === undefined) {
+          entry = matLine(nextMark(prefix, counters, taken), planned, length)
+          lines.set(size, entry)
+          bars.push(entry)
+        }
+        entry.count += 1
+        placed.push({
+          mark: entry.mark,
+          layer: mat.layer,
+          diameter: mat.diameter,
+          path: [place(mat.direction, piece.from, line.at), place(mat.direction, piece.to, line.at)],
+          height,
+        })
+      }
+      for (const at of cut.laps) {
+        laps.push({
+          mark: key,
+          at: place(mat.direction, at, line.at),
+          length: planned.lap ?? 0,
+          diameter: mat.diameter,
+          direction: mat.direction,
+        })
+      }
+    }
+  }
+  for (const bar of listed) {
+    if (!bar.shape.known) {
+      unknown.push(...bar.shape.gaps.map((gap) => `${bar.mark}: ${gap}`))
+      continue
+    }
+    addListed(bar, { bars, placed, laps, listedHeight })
+  }
+  const scheduled = bars.map((line): ScheduledBar => {
+    const one = barMass({ rules, diameter: line.diameter, cutLength: line.cutLength })
+    // No bar of the family: its mass is that of a round of this diameter, and the size itself is not known.
+    if (!one.known) unknown.push(...one.gaps.map((gap) => `${line.mark}: ${gap}`))
+    const mass = one.known ? one.value : roundMass(line.diameter, line.cutLength)
+    return { ...line, mass: mass * line.count }
+  })
+  return {
+    bars: scheduled,
+    placed,
+    laps,
+    mass: unknown.length > 0 ? null : scheduled.reduce((sum, bar) => sum + bar.mass, 0),
+    unknown,
+  }
+}
+
+interface Line extends Omit<ScheduledBar, 'mass' | 'count'> {
+  count: number
+}
+
+function matLine(mark: string, { mat }: PlannedMat, length: number): Line {
+  return {
+    mark,
+    shape: 'straight',
+    diameter: mat.diameter,
+    grade: mat.grade,
+    role: 'main',
+    count: 0,
+    cutLength: length,
+    legs: [length],
+    turns: [],
+    inside: null,
+  }
+}
+
+function addListed(
+  bar: ListedBar,
+  {
+    bars,
+    placed,
+    laps,
+    listedHeight,
+  }: {
+    readonly bars: Line[]
+    readonly placed: PlacedBar[]
+    readonly laps: PlacedLap[]
+    readonly listedHeight: (bar: ListedBar) => number | null
+  },
+): void {
+  if (!bar.shape.known) return
+  const { drawn, pieces } = bar
+  const { word, legs, turns, length } = bar.shape.value
+  const base = { diameter: drawn.diameter, grade: drawn.grade, role: bar.role }
+  const whole = pieces.length < 2
+  for (const [index, piece] of pieces.entries()) {
+    const mark = whole ? bar.mark : `${bar.mark}/${index + 1}`
+    const pieceLength = whole ? length : piece.to - piece.from
+    bars.push({
+      ...base,
+      mark,
+      shape: word,
+      count: bar.count,
+      cutLength: pieceLength,
+      legs: whole ? legs : [pieceLength],
+      turns: whole ? turns : [],
+      inside: bar.inside,
+    })
+    for (const path of bar.paths) {
+      if (drawn.layer === undefined) continue
+      placed.push({
+        mark,
+        layer: drawn.layer,
+        diameter: drawn.diameter,
+        path: whole ? path : partOfPath(path, piece.from, piece.to),
+        height: listedHeight(bar),
+      })
+    }
+    const next = pieces[index + 1]
+    if (next === undefined) continue
+    for (const path of bar.paths) {
+      const [from, to] = partOfPath(path, next.from, piece.to) as [Point, Point]
+      laps.push({
+        mark: bar.mark,
+        at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
+        length: piece.to - next.from,
+        diameter: drawn.diameter,
+        direction: Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]) ? 'x' : 'y',
+      })
+    }
+  }
+}
+
+/** kg of a round bar of that diameter, both in mm. */
+function roundMass(diameter: number, length: number): number {
+  return (((Math.PI * diameter ** 2) / 4) * length * STEEL_DENSITY) / 1e9
+}
+
+function nextMark(prefix: string, counters: Map<string, number>, taken: Set<string>): string {
+  let number = counters.get(prefix) ?? 0
+  do number += 1
+  while (taken.has(`${prefix}${number}`))
+  counters.set(prefix, number)
+  return `${prefix}${number}`
+}
+
+function place(direction: 'x' | 'y', along: number, across: number): Point {
+  return direction === 'x' ? [along, across] : [across, along]
+}

@@ -1,0 +1,170 @@
+import type { SteelRules, Tolerance } from '../codes/steel-rules.ts'
+import type { Asked } from '../working/asked.ts'
+import { commonPractice, enteredBy } from '../working/source.ts'
+import type { ListedBar } from './listed-bars.ts'
+import type { PlannedMat } from './mats.ts'
+import { sizeKey } from './steel-checks.ts'
+import type { ScheduledBar } from './steel-plan.ts'
+
+export interface SteelAskedInput {
+  readonly rules: SteelRules
+  readonly mats: readonly PlannedMat[]
+  readonly listed: readonly ListedBar[]
+  readonly bars: readonly ScheduledBar[]
+}
+
+const NO_MARK = 'no mark found'
+
+/** What a person must see or measure about the steel, in the order of the steps. */
+export function steelAsked({ rules, mats, listed, bars }: SteelAskedInput): Asked[] {
+  const sizes = new Map(bars.map((bar) => [sizeKey(bar), bar]))
+  return [
+    ...[...sizes].flatMap(([key, bar]) => goodsIn(key, bar, rules)),
+    ...cutBend(bars, listed, rules),
+    ...mats.flatMap((mat) => cage(mat, rules)),
+    ...listed.map((bar) => countOf(`count:${bar.mark}`, `Bars ${bar.mark} in the cage`, bar.count)),
+  ]
+}
+
+function goodsIn(key: string, bar: ScheduledBar, rules: SteelRules): Asked[] {
+  const name = `${bar.diameter} mm ${bar.grade}`
+  const grades = rules.grades.map(({ grade }) => grade)
+  const words = [...(grades.includes(bar.grade) ? grades : [bar.grade, ...grades]), NO_MARK]
+  const size = rules.barSize({ diameter: bar.diameter })
+  const tolerance = rules.massTolerance({ diameter: bar.diameter })
+  const nominal = size.known ? size.value.massPerMetre : null
+  return [
+    {
+      id: `mark:${key}`,
+      step: 'steel-in',
+      what: `Grade rolled on the ${name} bars`,
+      kind: 'choice',
+      unit: '',
+      choices: words.map((value) => ({ value, good: value === bar.grade })),
+      source: enteredBy('the drawing'),
+      note: 'Read the bar itself, over 1.5 m; the docket does not decide.',
+    },
+    {
+      id: `mass:${key}`,
+      step: 'steel-in',
+      what: `Mass per metre of the ${name} bars`,
+      kind: 'number',
+      unit: 'kg/m',
+      low: nominal === null || tolerance.minus === null ? null : nominal * (1 - tolerance.minus),
+      high: nominal === null || tolerance.plus === null ? null : nominal * (1 + tolerance.plus),
+      ...(size.known ? {} : { unknown: size.gaps }),
+      source: tolerance.source,
+      note: 'Weigh a straight piece of at least 0.5 m.',
+    },
+    {
+      id: `docket:${key}`,
+      step: 'steel-in',
+      what: `Docket and heat number of the ${name} bars`,
+      kind: 'text',
+      unit: '',
+      recordOnly: true,
+      source: commonPractice('steel traced to its certificate'),
+    },
+  ]
+}
+
+function cutBend(bars: readonly ScheduledBar[], listed: readonly ListedBar[], rules: SteelRules): Asked[] {
+  const asked: Asked[] = bars.map((bar) => {
+    const tolerance = rules.cutTolerance({ length: bar.cutLength })
+    return {
+      id: `cut:${bar.mark}:measured`,
+      step: 'cut-bend',
+      what: `Cut length of ${bar.mark}`,
+      kind: 'number',
+      unit: 'mm',
+      ...around(bar.cutLength, tolerance),
+      source: tolerance.source,
+    }
+  })
+  const bent = listed.filter((bar) => bar.bent)
+  for (const { mark, least } of bent) {
+    asked.push({
+      id: `bend:${mark}:measured`,
+      step: 'cut-bend',
+      what: `Inside diameter of the bends of ${mark}`,
+      kind: 'number',
+      unit: 'mm',
+      low: least?.known ? least.value : null,
+      ...(least?.known ? {} : { unknown: least?.gaps ?? ['inside: no confirmed limit'] }),
+      source: (least?.known ? least.working[0]?.source : undefined) ?? commonPractice('no confirmed limit'),
+    })
+  }
+  if (bent.length > 0) {
+    asked.push({
+      id: 'bar-temperature',
+      step: 'cut-bend',
+      what: 'Temperature of the bars at bending',
+      kind: 'number',
+      unit: '°C',
+      ...(rules.coldest === null ? { recordOnly: true } : { low: rules.coldest.temperature }),
+      source: rules.coldest?.source ?? commonPractice('the family names no lowest temperature'),
+    })
+  }
+  return asked
+}
+
+function cage(planned: PlannedMat, rules: SteelRules): Asked[] {
+  const { key, mat, laid, lap, laps, rows } = planned
+  if (laid === null) return []
+  const asked: Asked[] = [countOf(`count:${key}`, `Bars of the ${key} mat`, pieces(rows))]
+  if (laid.spacing !== null) {
+    const tolerance = rules.spacingTolerance({ spacing: laid.spacing })
+    asked.push({
+      id: `spacing:${key}:measured`,
+      step: 'cage',
+      what: `Largest spacing in the ${key} mat`,
+      kind: 'number',
+      unit: 'mm',
+      ...(tolerance.plus === null ? {} : { high: mat.spacing + tolerance.plus }),
+      source: tolerance.source,
+    })
+  }
+  if (laps > 0 && lap !== null) {
+    asked.push(
+      {
+        id: `lap:${key}:measured`,
+        step: 'cage',
+        what: `Shortest lap in the ${key} mat`,
+        kind: 'number',
+        unit: 'mm',
+        low: lap,
+        source: enteredBy('the plan of this panel'),
+      },
+      {
+        id: `lap:${key}:tied`,
+        step: 'cage',
+        what: `Laps of the ${key} mat in contact and tied`,
+        kind: 'tick',
+        unit: '',
+        source: commonPractice('laps are tied at both ends'),
+      },
+    )
+  }
+  return asked
+}
+
+function pieces(rows: PlannedMat['rows']): number {
+  return rows.reduce((sum, row) => sum + row.cut.pieces.length, 0)
+}
+
+function countOf(id: string, what: string, count: number): Asked {
+  return {
+    id,
+    step: 'cage',
+    what,
+    kind: 'number',
+    unit: '',
+    low: count,
+    high: count,
+    source: enteredBy('the plan of this panel'),
+  }
+}
+
+function around(value: number, { minus, plus }: Tolerance): Pick<Asked, 'low' | 'high'> {
+  return { low: minus === null ? null : value - minus, high: plus === null ? null : value + plus }
+}

@@ -1,0 +1,308 @@
+import type { SteelRules } from '../codes/steel-rules.ts'
+import type { Drawing } from '../panel/drawing.ts'
+import { type Check, compare } from '../working/check.ts'
+import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/source.ts'
+import type { Step, Worked } from '../working/worked.ts'
+import type { Yard } from '../yard/yard.ts'
+import { STAGGER } from './lapped-line.ts'
+import type { ListedBar } from './listed-bars.ts'
+import { gradeOf, longestStock, type PlannedMat } from './mats.ts'
+import type { ScheduledBar } from './steel-plan.ts'
+
+const NO_RULE: Source = { standard: 'no confirmed rule', clause: '', status: 'common practice' }
+
+export interface SteelChecksInput {
+  readonly drawing: Drawing
+  readonly yard: Yard | null
+  readonly rules: SteelRules
+  readonly mats: readonly PlannedMat[]
+  readonly listed: readonly ListedBar[]
+  readonly bars: readonly ScheduledBar[]
+}
+
+/** What drawing, yard and code decide about the steel, in the order of the steps. */
+export function steelChecks(input: SteelChecksInput): Check[] {
+  const { drawing, rules, mats, listed } = input
+  return [
+    ...stockChecks(input),
+    ...listed.flatMap((bar) => bendChecks(bar)),
+    ...mats.flatMap((mat) => [...spacingCheck(mat), ...lapChecks(mat, drawing)]),
+    ...mats.flatMap((mat) => clearChecks(mat, drawing, rules)),
+  ]
+}
+
+/** Size and grade as one word, for ids and labels: `16-500E`. */
+export function sizeKey({ diameter, grade }: { readonly diameter: number; readonly grade: string }): string {
+  return `${diameter}-${grade}`
+}
+
+function stockChecks({ yard, rules, bars }: SteelChecksInput): Check[] {
+  const longest = new Map<string, ScheduledBar>()
+  for (const bar of bars) {
+    const key = sizeKey(bar)
+    if (bar.cutLength > (longest.get(key)?.cutLength ?? 0)) longest.set(key, bar)
+  }
+  return [...longest].map(([key, bar]) => {
+    const stock = longestStock({ yard, diameter: bar.diameter, grade: bar.grade })
+    const missing: string[] = []
+    if (gradeOf(rules, bar.grade) === null)
+      missing.push(`grade: ${bar.grade} is no grade of this code family`)
+    const size = rules.barSize({ diameter: bar.diameter })
+    if (!size.known) missing.push(...size.gaps)
+    if (stock === null) {
+      missing.push(
+        yard === null ? 'yard: its bar stock' : `yard.stock: lengths of ${bar.diameter} mm ${bar.grade}`,
+      )
+    }
+    return compare({
+      id: `stock:${key}`,
+      step: 'steel-in',
+      what: `Longest ${bar.diameter} mm ${bar.grade} bar against the stock`,
+      demand: bar.cutLength,
+      limit: stock,
+      unit: 'mm',
+      sense: 'at most',
+      source: enteredBy('the yard: stock'),
+      missing,
+      note: `${bar.mark}, as cut`,
+    })
+  })
+}
+
+function bendChecks(bar: ListedBar): Check[] {
+  const checks: Check[] = []
+  if (bar.bent && bar.least !== null) {
+    const { least, drawn } = bar
+    checks.push(
+      compare({
+        id: `bend:${bar.mark}`,
+        step: 'cut-bend',
+        what: `Inside diameter of the bends of ${bar.mark}`,
+        demand: bar.inside,
+        limit: least.known ? least.value : null,
+        unit: 'mm',
+        sense: 'at least',
+        source: least.known ? (least.working[0]?.source ?? NO_RULE) : NO_RULE,
+        working: least.known ? least.working : [],
+        missing: least.known ? [] : least.gaps,
+        ...(drawn.inside === undefined && bar.inside !== null
+          ? {
+              assumed: [
+                {
+                  field: `steel.${bar.mark}.inside`,
+                  value: bar.inside,
+                  unit: 'mm',
+                  why: 'the drawing gives no inside diameter: the least that the code allows',
+                },
+              ],
+            }
+          : {}),
+      }),
+    )
+  }
+  if (!bar.shape.known) {
+    checks.push(
+      compare({
+        id: `cut:${bar.mark}`,
+        step: 'cut-bend',
+        what: `Cut length of ${bar.mark}`,
+        demand: null,
+        limit: null,
+        unit: 'mm',
+        sense: 'at most',
+        source: GEOMETRY,
+        missing: bar.shape.gaps,
+      }),
+    )
+  }
+  return checks
+}
+
+function spacingCheck({ key, mat, laid }: PlannedMat): Check[] {
+  const working: Step[] =
+    laid?.spacing == null
+      ? []
+      : [
+          {
+            symbol: 's',
+            formula: 'W / (n − 1)',
+            given: { W: laid.spacing * (laid.rows - 1), n: laid.rows },
+            result: laid.spacing,
+            unit: 'mm',
+            source: GEOMETRY,
+            note: 'W from first to last bar',
+          },
+        ]
+  const missing =
+    laid === null
+      ? ['cover.edge: cover at edges and openings, mm']
+      : laid.rows === 0
+        ? ['no room for a bar within the edge cover']
+        : []
+  return [
+    compare({
+      id: `spacing:${key}`,
+      step: 'cage',
+      what: `Spacing of the ${key} mat as laid`,
+      demand: laid === null ? null : (laid.spacing ?? 0),
+      limit: mat.spacing,
+      unit: 'mm',
+      sense: 'at most',
+      source: enteredBy('the drawing'),
+      working,
+      missing,
+      ...(laid !== null && laid.dropped > 0
+        ? { note: `${laid.dropped} pieces shorter than ten diameters are left out` }
+        : {}),
+    }),
+  ]
+}
+
+function lapChecks(planned: PlannedMat, drawing: Drawing): Check[] {
+  const { key, codeLap, lap, laps, unlapped, stock } = planned
+  const asDrawn = drawing.lap?.length
+  // With no stock on record nobody knows whether these bars are lapped: the drawing's lap is still held against the code.
+  if (laps === 0 && unlapped === 0 && !(stock === null && asDrawn !== undefined)) return []
+  const code: Worked<number> =
+    codeLap.known && codeLap.value.length !== null
+      ? { known: true, value: codeLap.value.length, working: codeLap.working }
+      : { known: false, gaps: codeLap.known ? codeLap.value.gaps : codeLap.gaps }
+  const checks = [
+    compare({
+      id: `lap:${key}`,
+      step: 'cage',
+      what: `Lap of the ${key} bars`,
+      demand: lap,
+      limit: code.known ? code.value : null,
+      unit: 'mm',
+      sense: 'at least',
+      source: codeLap.known ? codeLap.value.source : NO_RULE,
+      working: code.known ? code.working : [],
+      missing: [
+        ...(code.known ? [] : code.gaps),
+        ...(unlapped > 0 && lap !== null
+          ? [`lap: ${unlapped} rows longer than the stock cannot be built with a lap of ${lap} mm`]
+          : []),
+      ],
+      note: asDrawn === undefined ? 'by the code, rounded up to 10 mm' : 'as drawn',
+    }),
+  ]
+  const apart = nearestLaps(planned)
+  if (apart !== null && lap !== null) {
+    checks.push(
+      compare({
+        id: `stagger:${key}`,
+        step: 'cage',
+        what: `Laps of neighbouring ${key} bars apart, middle to middle`,
+        demand: apart,
+        limit: STAGGER * lap,
+        unit: 'mm',
+        sense: 'at least',
+        source: STAGGERED,
+        working: [
+          {
+            symbol: 'a',
+            formula: '1.3 · l0',
+            given: { l0: lap },
+            result: STAGGER * lap,
+            unit: 'mm',
+            source: STAGGERED,
+          },
+        ],
+      }),
+    )
+  }
+  return checks
+}
+
+const STAGGERED: Source = { standard: 'EN 1992-1-1:2004', clause: '8.7.2(3)', status: 'seen' }
+
+/** Least distance along the bars between laps of neighbouring rows, mm; null where no two rows both have laps. */
+function nearestLaps({ rows }: PlannedMat): number | null {
+  const byRow = new Map<number, number[]>()
+  for (const { line, cut } of rows) byRow.set(line.row, [...(byRow.get(line.row) ?? []), ...cut.laps])
+  let least: number | null = null
+  for (const [row, laps] of byRow) {
+    const next = byRow.get(row + 1) ?? []
+    for (const a of laps)
+      for (const b of next) least = Math.min(least ?? Number.POSITIVE_INFINITY, Math.abs(a - b))
+  }
+  return least
+}
+
+function clearChecks(
+  { key, mat, laid, laps, cover }: PlannedMat,
+  drawing: Drawing,
+  rules: SteelRules,
+): Check[] {
+  const aggregate = drawing.concrete.aggregate ?? null
+  const clear = rules.clearSpacing({ diameter: mat.diameter, aggregate })
+  const wide = laps > 0 ? 2 : 1
+  const spacing = laid?.spacing ?? mat.spacing
+  const gap: Step = {
+    symbol: 'gap',
+    formula: 's − n · d',
+    given: { s: spacing, n: wide, d: mat.diameter },
+    result: spacing - wide * mat.diameter,
+    unit: 'mm',
+    source: GEOMETRY,
+    note: wide === 2 ? 'between lapped pairs' : 'between bars',
+  }
+  const checks = [
+    compare({
+      id: `clear:${key}`,
+      step: 'set',
+      what: `Clear between the ${key} bars`,
+      demand: spacing - wide * mat.diameter,
+      limit: clear.known ? clear.value : null,
+      unit: 'mm',
+      sense: 'at least',
+      source: clear.known ? (clear.working.at(-1)?.source ?? NO_RULE) : NO_RULE,
+      working: clear.known ? [gap, ...clear.working] : [gap],
+      missing: clear.known ? [] : clear.gaps,
+    }),
+  ]
+  if (cover === null) {
+    checks.push(
+      coverCheck(key, null, null, commonPractice('cover is the designer’s'), [
+        `cover.${mat.layer}: cover to the first mat, mm`,
+      ]),
+    )
+  } else if (rules.bondCover !== null) {
+    const bond = rules.bondCover({ diameter: mat.diameter, aggregate })
+    checks.push(
+      coverCheck(
+        key,
+        cover,
+        bond.known ? bond.value : null,
+        bond.known ? (bond.working[0]?.source ?? NO_RULE) : NO_RULE,
+        bond.known ? [] : bond.gaps,
+        bond.known ? bond.working : [],
+      ),
+    )
+  }
+  return checks
+}
+
+function coverCheck(
+  key: string,
+  cover: number | null,
+  limit: number | null,
+  source: Source,
+  missing: readonly string[],
+  working: readonly Step[] = [],
+): Check {
+  return compare({
+    id: `bond-cover:${key}`,
+    step: 'set',
+    what: `Cover of the ${key} bars for bond and placing`,
+    demand: cover,
+    limit,
+    unit: 'mm',
+    sense: 'at least',
+    source,
+    working,
+    missing,
+    note: 'exposure and fire are the designer’s',
+  })
+}
