@@ -1,0 +1,42 @@
+import { codeFamily } from '@castwright/engine/codes'
+import { type Plan, plan as planPanel } from '@castwright/engine/plan'
+import { type Card, cardOf, type PanelFacts, type StepId, type YardFacts } from '@castwright/engine/steps'
+import type { YardState } from '@castwright/record'
+
+export interface PanelCard {
+  readonly facts: PanelFacts
+  readonly plan: Plan
+  readonly card: Card
+}
+
+/** Why a card cannot be made: nothing is known of the panel, or nothing says by which code. */
+export interface NoCard {
+  readonly missing: string
+}
+
+/** Makes a card of a panel (`<job>/<mark>`) and step by a state, at a UTC instant. */
+export type CardMaker = (state: YardState, panel: string, step: StepId, now: string) => PanelCard | NoCard
+
+const PLANS = new WeakMap<object, { readonly yard: YardFacts['yard']; readonly plan: Plan }>()
+
+/** Plan and card of a panel's step, computed here from the record, whatever a device has shown. */
+export const panelCard: CardMaker = (state, panel, step, now) => {
+  const facts = state.panels.get(panel)
+  if (facts === undefined || facts.drawing === null) {
+    return { missing: `a drawing of ${panel} in the record` }
+  }
+  const plan = planOf(facts, state.yard.yard)
+  if (plan === null) return { missing: 'the code family: neither drawing nor yard says it' }
+  return { facts, plan, card: cardOf({ plan, step, facts, yard: state.yard, now }) }
+}
+
+/** The plan of a panel by the yard as it is; null where nothing says the code family. */
+export function planOf({ drawing }: PanelFacts, yard: YardFacts['yard']): Plan | null {
+  const family = drawing?.code ?? yard?.code
+  if (drawing === null || family === undefined) return null
+  const known = PLANS.get(drawing)
+  if (known !== undefined && known.yard === yard) return known.plan
+  const plan = planPanel({ drawing, yard, family: codeFamily(family) })
+  PLANS.set(drawing, { yard, plan })
+  return plan
+}
