@@ -3,6 +3,7 @@ import type { CureRules } from './cure-rules.ts'
 import type { LiftRules } from './lift-rules.ts'
 import type { MouldRules } from './mould-rules.ts'
 import type { PourRules } from './pour-rules.ts'
+import type { QualityRules } from './quality-rules.ts'
 import type { SteelRules } from './steel-rules.ts'
 
 export type FamilyId = (typeof FAMILY_IDS)[number]
@@ -21,4 +22,5 @@ export interface CodeFamily {
   readonly pour: PourRules
   readonly steel: SteelRules
   readonly cure: CureRules
+  readonly quality: QualityRules
 }

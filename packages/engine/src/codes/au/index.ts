@@ -3,6 +3,7 @@ import { cure } from './cure.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
+import { quality } from './quality.ts'
 import { steel } from './steel.ts'
 
 export const au: CodeFamily = {
@@ -14,4 +15,5 @@ export const au: CodeFamily = {
   pour,
   steel,
   cure,
+  quality,
 }

@@ -3,6 +3,7 @@ import { cure } from './cure.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
+import { quality } from './quality.ts'
 import { steel } from './steel.ts'
 
 export const eu: CodeFamily = {
@@ -13,6 +14,8 @@ export const eu: CodeFamily = {
     'CEN/TR 15728:2016',
     'EN 206:2013+A2',
     'EN 13670:2009',
+    'EN 13369:2013',
+    'EN 14992:2007',
     'EN 10080:2005',
     'BS 8666:2020',
   ],
@@ -21,4 +24,5 @@ export const eu: CodeFamily = {
   pour,
   steel,
   cure,
+  quality,
 }

@@ -3,6 +3,7 @@ import { cure } from './cure.ts'
 import { lift } from './lift.ts'
 import { mould } from './mould.ts'
 import { pour } from './pour.ts'
+import { quality } from './quality.ts'
 import { steel } from './steel.ts'
 
 export const us: CodeFamily = {
@@ -10,6 +11,7 @@ export const us: CodeFamily = {
   name: 'United States',
   editions: [
     'ACI 318-19',
+    'PCI MNL-135-00',
     'PCI Design Handbook, 7th edition',
     'ASTM C94/C94M-21',
     'ACI 117',
@@ -20,4 +22,5 @@ export const us: CodeFamily = {
   pour,
   steel,
   cure,
+  quality,
 }

@@ -1,0 +1,7 @@
+import { unknown } from '../../working/worked.ts'
+import type { QualityRules } from '../quality-rules.ts'
+
+export const quality: QualityRules = {
+  tolerance: ({ what }) => unknown(`${what}: no confirmed value in nz`),
+  acceptance: () => unknown('acceptance: the rules of NZS 3104 are not confirmed'),
+}

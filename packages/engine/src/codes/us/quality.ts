@@ -1,0 +1,31 @@
+import { unknown } from '../../working/worked.ts'
+import type { QualityRules } from '../quality-rules.ts'
+import { acceptanceAci318 } from './aci318-19/acceptance.ts'
+import {
+  bowTolerance,
+  overallTolerance,
+  smoothnessTolerance,
+  thicknessTolerance,
+  warpTolerance,
+} from './pci-mnl135-00/panel-tolerance.ts'
+
+export const quality: QualityRules = {
+  tolerance: ({ what, size }) => {
+    switch (what) {
+      case 'length':
+      case 'width':
+        return overallTolerance(size)
+      case 'thickness':
+        return thicknessTolerance(size)
+      case 'bow':
+        return bowTolerance(size)
+      case 'warp':
+        return warpTolerance(size)
+      case 'flatness':
+        return smoothnessTolerance(size)
+      case 'squareness':
+        return unknown('squareness: no confirmed value in us')
+    }
+  },
+  acceptance: acceptanceAci318,
+}
