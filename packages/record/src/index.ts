@@ -52,6 +52,7 @@ export {
   type NodeId,
   type NodeReader,
   nodeHash,
+  rootFromInclusion,
   rootOfFrontier,
   rootOfLeaves,
   type TreeNode,
@@ -59,5 +60,22 @@ export {
   verifyInclusion,
 } from './merkle.ts'
 export { type AnyEntry, arrivedAfter, compareEntries, isStored } from './order.ts'
+export {
+  attachmentsOf,
+  type MakePassportInput,
+  makePassport,
+  PASSPORT_FORMAT,
+  type Passport,
+  type PassportPlan,
+  passportSchema,
+} from './passport.ts'
+export { passportEntries } from './passport-entries.ts'
 export { entitledTo, mayMake, mayOpen } from './roles.ts'
 export { isValueOf, panelOfSubject, parseEntry, type ValueOf, valueSchemas } from './values.ts'
+export {
+  type PassportProblem,
+  type PassportVerdict,
+  problemText,
+  verifyPassport,
+  WHOSE_KEY,
+} from './verify-passport.ts'

@@ -136,25 +136,34 @@ export function consistencyProof(
   return consistencySpans(from, to).map((span) => hashOf(span, read, hash))
 }
 
-export interface InclusionClaim {
+export interface InclusionPath {
   readonly index: number
   readonly size: number
   readonly leaf: Uint8Array
   readonly proof: readonly Uint8Array[]
+}
+
+export interface InclusionClaim extends InclusionPath {
   readonly root: Uint8Array
 }
 
 /** Whether the proof leads from the leaf to the root (2.1.3.2). */
-export function verifyInclusion(
-  { index, size, leaf, proof, root }: InclusionClaim,
+export function verifyInclusion(claim: InclusionClaim, hash: Hash = sha256Of): boolean {
+  const made = rootFromInclusion(claim, hash)
+  return made !== null && sameBytes(made, claim.root)
+}
+
+/** The root that a proof leads to (2.1.3.2, steps 1 to 4); null where the path has the wrong length or the leaf is outside. */
+export function rootFromInclusion(
+  { index, size, leaf, proof }: InclusionPath,
   hash: Hash = sha256Of,
-): boolean {
-  if (!isCount(index) || !isCount(size) || index >= size) return false
+): Uint8Array | null {
+  if (!isCount(index) || !isCount(size) || index >= size) return null
   let at = index
   let last = size - 1
   let made = leaf
   for (const sibling of proof) {
-    if (last === 0) return false
+    if (last === 0) return null
     if (at % 2 === 1 || at === last) {
       made = nodeHash(sibling, made, hash)
       while (at % 2 === 0 && at !== 0) {
@@ -167,7 +176,7 @@ export function verifyInclusion(
     at = Math.floor(at / 2)
     last = Math.floor(last / 2)
   }
-  return last === 0 && sameBytes(made, root)
+  return last === 0 ? made : null
 }
 
 export interface ConsistencyClaim {

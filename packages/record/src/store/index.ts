@@ -1,5 +1,6 @@
 export { restoreFolder } from './backup.ts'
 export { type Files, HashError, type StoredFile, sha256OfFile } from './files.ts'
+export { type IssuePassportInput, issuePassport } from './issue-passport.ts'
 export { HistoryError } from './migrations.ts'
 export { type OpenStoreInput, openStore, StoreError } from './open.ts'
 export type { Account, People, Session } from './people.ts'
