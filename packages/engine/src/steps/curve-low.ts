@@ -1,3 +1,5 @@
+import { strengthNow } from '../cure/strength-from-log.ts'
+import type { Step } from '../working/worked.ts'
 import type { Mix } from '../yard/yard.ts'
 import type { TemperatureLog } from './facts.ts'
 
@@ -8,11 +10,27 @@ export interface CurveLowInput {
   readonly hour: number
 }
 
+export interface CurveLow {
+  /** MPa */
+  readonly low: number
+  readonly working: readonly Step[]
+  /** Entries of the log that it rests on. */
+  readonly rests: readonly string[]
+}
+
+/** Channels that log the air and not the concrete. */
+const AIR = /air|ambient|weather/i
+
 /**
- * Low edge of the mix's curve at the equivalent age of this pour's logged temperatures, MPa: the least over the logs.
- * Null where there is no log, no curve or no scatter: then only the results themselves speak.
+ * Low edge of the mix's curve at the equivalent age of this pour's logged temperatures, MPa: the least over the logged
+ * channels of the concrete. Null where there is no log, curve or scatter: then only the results themselves speak.
  */
-export function curveLow({ mix, logs }: CurveLowInput): number | null {
-  if (logs.length === 0 || mix.scatter === undefined) return null
-  return null
+export function curveLow({ mix, logs, hour }: CurveLowInput): CurveLow | null {
+  let least: CurveLow | null = null
+  for (const log of logs) {
+    if (AIR.test(log.channel)) continue
+    const { low, working } = strengthNow({ mix, readings: log.readings, hour })
+    if (low !== null && (least === null || low < least.low)) least = { low, working, rests: [log.entry] }
+  }
+  return least
 }

@@ -1,5 +1,6 @@
 import { commonPractice, type Source } from '../working/source.ts'
 import { known, type Step, unknown, type Worked } from '../working/worked.ts'
+import type { CurveLow } from './curve-low.ts'
 import type { SpecimenResult } from './facts.ts'
 
 export interface StrengthAtLiftInput {
@@ -9,7 +10,7 @@ export interface StrengthAtLiftInput {
   /** Coefficient of variation of one later test of the mix; null where the yard does not know it. */
   readonly scatter: number | null
   /** Low edge of the mix's curve at this pour's equivalent age, MPa; null where there is no log, curve or scatter. */
-  readonly curveLow: number | null
+  readonly curveLow: CurveLow | null
 }
 
 export interface StrengthAtLift {
@@ -75,12 +76,13 @@ export function strengthAtLift({
   const least = Math.min(...values)
   const parts: Record<string, number> = { x: least, n: next.value }
   if (curveLow !== null) {
-    if (!Number.isFinite(curveLow)) return unknown('low edge of the curve')
-    parts.k = curveLow
+    if (!Number.isFinite(curveLow.low)) return unknown('low edge of the curve')
+    parts.k = curveLow.low
   }
   const low = Math.min(...Object.values(parts))
-  return known({ low, rests: set.map(({ entry }) => entry) }, [
+  return known({ low, rests: [...set.map(({ entry }) => entry), ...(curveLow?.rests ?? [])] }, [
     ...next.working,
+    ...(curveLow?.working ?? []),
     {
       symbol: 'f low',
       formula: `min(${Object.keys(parts).join(', ')})`,
