@@ -72,6 +72,19 @@ export interface SignAnswer {
   readonly missing: readonly string[]
 }
 
+/** What came into the record from a file, and what was taken where the file said nothing. */
+export interface BringAnswer {
+  readonly stored: number
+  readonly known?: number
+  readonly ids: readonly string[]
+  readonly assumed?: readonly {
+    readonly field: string
+    readonly value: string
+    readonly unit: string
+    readonly why: string
+  }[]
+}
+
 export interface ListedPerson extends Person {
   readonly active: boolean
 }
@@ -83,14 +96,14 @@ export interface Api {
   signOut(): Promise<void>
   people(): Promise<readonly ListedPerson[]>
   addPerson(person: { name: string; role: Role; pin: string }): Promise<void>
-  changePerson(id: string, change: { pin?: string; active?: boolean }): Promise<void>
+  changePerson(id: string, change: { pin?: string; active?: boolean; current?: string }): Promise<void>
   entries(after: number, limit: number): Promise<EntriesAnswer>
   push(entries: readonly Entry[]): Promise<PushAnswer>
   sign(entry: Entry, pin: string): Promise<SignAnswer>
   putFile(sha256: string, bytes: Blob, type: string): Promise<void>
   head(): Promise<SignedHead>
   key(): Promise<{ publicKey: string; yard: string }>
-  bring(document: unknown): Promise<{ stored: number; ids: readonly string[] }>
+  bring(document: unknown): Promise<BringAnswer>
 }
 
 export interface ApiOptions {

@@ -1,5 +1,5 @@
 import { codeFamily } from '@castwright/engine/codes'
-import { planPanel } from '@castwright/engine/plan'
+import { plan as planPanel } from '@castwright/engine/plan'
 import type { PlanAnswer, PlanQuestion } from './planner.ts'
 
 const scope = self as unknown as {
