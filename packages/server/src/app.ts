@@ -17,6 +17,7 @@ import { bodyLimits, jsonOnly } from './guard/body-limit.ts'
 import { guardingHeaders } from './guard/headers.ts'
 import { type ListedRoute, methodsAt } from './guard/methods.ts'
 import { sameOrigin } from './guard/origin.ts'
+import { panelRoutes } from './panels/panels.route.ts'
 import { peopleRoutes } from './people/people.route.ts'
 import { PinCheck } from './people/pin-check.ts'
 import { SESSION_COOKIE, sessionOf } from './people/sessions.service.ts'
@@ -95,6 +96,7 @@ export function createApp(input: AppInput): CastwrightApp {
   app.route('/', fileRoutes(store.files))
   app.route('/', proofRoutes({ store, clock }))
   app.route('/', bringRoutes(log))
+  app.route('/', panelRoutes({ log, seenAt: (c) => origin ?? new URL(c.req.url).origin }))
   app.doc31('/api/openapi.json', DOCUMENT)
 
   const listed = routesOf(app)
