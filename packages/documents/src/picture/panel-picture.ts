@@ -1,12 +1,13 @@
 import {
   bounds,
+  counterClockwise,
   type Drawing,
   intersect,
   type Point,
-  panelOf,
   type Region,
   type Ring,
   ringsOf,
+  subtract,
 } from '@castwright/engine/panel'
 import { dimensionShapes } from './dimensions.ts'
 import { type Chains, type Layout, layOut } from './layout.ts'
@@ -96,13 +97,14 @@ export function sizeTitle(drawing: Drawing): string {
   return `Panel ${drawing.mark}, ${Math.round(box.right - box.left)} by ${Math.round(box.top - box.bottom)} mm${openings}`
 }
 
-/** The concrete; a drawing that is still being typed and falls into pieces is shown by its outline alone. */
+/** Outline less openings. A drawing that is still being typed and has no concrete left is shown by its outline. */
 export function concreteOf(drawing: Drawing): Region {
-  try {
-    return panelOf(drawing).region
-  } catch {
-    return [{ outline: drawing.outline as unknown as Ring, holes: [] }]
-  }
+  const outline = counterClockwise(drawing.outline as unknown as Ring)
+  const region = subtract(
+    outline,
+    (drawing.openings ?? []).map((opening) => opening.outline as unknown as Ring),
+  )
+  return region.length > 0 ? region : [{ outline, holes: [] }]
 }
 
 /** Where corners of outline and openings lie along both sides, then the whole length. */
