@@ -72,7 +72,11 @@ function commandOf(verb: Verb, io: Console): Command {
       `${verb.file.about}; - for standard input`,
     )
   }
-  for (const option of verb.options) command.option(option.flags, option.about)
+  for (const { flags, about, repeated } of verb.options) {
+    if (repeated === true) {
+      command.option(flags, about, (text: string, before: string[] = []) => [...before, text])
+    } else command.option(flags, about)
+  }
   if (!verb.options.some((option) => option.flags.startsWith('--code'))) {
     command.option('--code <family>', 'code family: nz, au, eu or us')
   }

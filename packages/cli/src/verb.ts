@@ -6,6 +6,8 @@ export interface VerbOption {
   readonly flags: string
   /** What it is, with its unit; a default is said here in words. */
   readonly about: string
+  /** May be given several times; read with `given.texts`. */
+  readonly repeated?: true
 }
 
 /** What a verb found. */

@@ -1,5 +1,5 @@
 import type { Point } from '../panel/index.ts'
-import type { Asked, Check, Step } from '../working/index.ts'
+import type { Asked, Assumed, Check, Step } from '../working/index.ts'
 
 export interface PlannedInsert {
   readonly mark: string
@@ -29,6 +29,8 @@ export interface LiftPlan {
   /** Peak tension, MPa: not known until the plate is computed. */
   readonly peak: number | null
   readonly working: readonly Step[]
+  /** Defaults that nobody gave: the allowance on the mass. */
+  readonly assumed?: readonly Assumed[]
   readonly checks: readonly Check[]
   readonly toRecord: readonly Asked[]
   readonly unknown: readonly string[]

@@ -8,6 +8,7 @@ import type { Step, Worked } from '../working/worked.ts'
 import { craneRating } from './crane-rating.ts'
 import { hookMass } from './hook-mass.ts'
 import { drawnKinds } from './insert-kinds.ts'
+import { liftReport } from './lift-report.ts'
 import { loadFactor } from './load-factor.ts'
 import { fittingBeds, mouldFace } from './mould-face.ts'
 import { planLift } from './plan-lift.ts'
@@ -506,6 +507,7 @@ describe('working', () => {
       leastStrengthFor({ insert: { mark: 'F', rated: 50, ratedStrength: 15, leastStrength: 10 }, load: 45 }),
     )
     take(hookMass({ mass: 6750 }))
+    steps.push(...liftReport({ panel: casting(), yard: liftYard(), factor: 1.3 }).working)
     let replayed = 0
     for (const step of steps) {
       const again = replay(step)

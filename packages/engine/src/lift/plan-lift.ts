@@ -96,6 +96,7 @@ export function planLift({ panel, yard, family, limits = {} }: PlanLiftInput): L
       ...(loads.known ? loads.working : []),
       ...(sling.known ? sling.working : []),
     ],
+    assumed: heavy.assumed ?? [],
     checks,
     toRecord: stripAsked({ drawing, yard }),
     unknown: [
