@@ -5,6 +5,7 @@ import { usePerson, useRecord } from '../record/index.ts'
 import { useActing } from './acting.ts'
 import { correctValue } from './acts/correct-value.ts'
 import { decide } from './acts/decide.ts'
+import { LOG_ASKED } from './acts/log-in-place.ts'
 import { recordValue } from './acts/record-value.ts'
 import { Answer } from './answer.tsx'
 import { mayDo } from './entitled.ts'
@@ -80,7 +81,8 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
             <WhereKept by={decision.by.name} seen={decision.seen} stored={decision.stored} />
           </p>
         )}
-        {mayEnter && asked !== null ? (
+        {mayEnter && asked?.id === LOG_ASKED ? <p className="check-note">Bring the log in below.</p> : null}
+        {mayEnter && asked !== null && asked.id !== LOG_ASKED ? (
           <Answer
             asked={asked}
             label={recordValue.label}

@@ -53,7 +53,7 @@ export function StepCard({ card, tapped, onWantPlace }: StepCardProps): ReactEle
           </ul>
         )}
       </section>
-      <StepExtras step={card.step} />
+      <StepExtras card={card} />
       <FinishStep card={card} />
       {mayDo(person.role, 'photo') ? (
         <div className="always no-print">

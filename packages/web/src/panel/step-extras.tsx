@@ -1,4 +1,4 @@
-import type { StepId } from '@castwright/engine/steps'
+import type { Card } from '@castwright/engine/steps'
 import type { ReactElement } from 'react'
 import { CastForm } from './cast-form.tsx'
 import { DesignForm } from './design-form.tsx'
@@ -9,7 +9,8 @@ import { SpecimenForm } from './specimen-form.tsx'
 import { TemperatureForm } from './temperature-form.tsx'
 
 /** What is entered at a step beside its checks: the pour, dockets, logs, results, the lifting design, the place. */
-export function StepExtras({ step }: { readonly step: StepId }): ReactElement | null {
+export function StepExtras({ card }: { readonly card: Card }): ReactElement | null {
+  const { step } = card
   switch (step) {
     case 'deliver':
       return (
@@ -25,7 +26,7 @@ export function StepExtras({ step }: { readonly step: StepId }): ReactElement | 
       return (
         <>
           <CastForm />
-          <TemperatureForm />
+          <TemperatureForm card={card} />
           <SpecimenForm step={step} />
         </>
       )

@@ -1,27 +1,25 @@
+import type { Card } from '@castwright/engine/steps'
+import type { InputIssue } from '@castwright/engine/working'
 import { type ReactElement, useState } from 'react'
 import { Field, FileField } from '../look/index.ts'
 import { usePerson, useRecord } from '../record/index.ts'
 import { useActing } from './acting.ts'
+import { LOG_ASKED, logInPlace } from './acts/log-in-place.ts'
 import { recordTemperature } from './acts/record-temperature.ts'
 import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
 import { usePanelRoom } from './panel-context.ts'
-import {
-  type LogFault,
-  logFaultSentence,
-  readTemperatureLog,
-  type TemperatureLogFile,
-} from './temperature-log.ts'
+import { type LogFile, logFaultSentence, readLogFile } from './temperature-log.ts'
 
 /** Logger files of this pour: header `hours,celsius`. A file with a bad row is not taken, and every bad row is named. */
-export function TemperatureForm(): ReactElement {
+export function TemperatureForm({ card }: { readonly card: Card }): ReactElement {
   const { facts, place } = usePanelRoom()
   const person = usePerson()
   const record = useRecord()
   const { busy, fault, run } = useActing()
   const [channel, setChannel] = useState('core')
   const [name, setName] = useState<string | null>(null)
-  const [log, setLog] = useState<TemperatureLogFile | null>(null)
+  const [log, setLog] = useState<LogFile | null>(null)
   const [missing, setMissing] = useState<string | null>(null)
   const take = (files: readonly File[]): void => {
     const [file] = files
@@ -30,7 +28,7 @@ export function TemperatureForm(): ReactElement {
     void file.text().then(
       (text) => {
         setName(file.name)
-        setLog(readTemperatureLog(text))
+        setLog(readLogFile(text))
       },
       () => setMissing(`${file.name} could not be read.`),
     )
@@ -39,9 +37,12 @@ export function TemperatureForm(): ReactElement {
     const ready = log?.ok === true && channel.trim() !== ''
     setMissing(ready ? null : 'Choose a log that can be read, and name its channel.')
     if (!ready) return false
-    const done = await run(() =>
-      record.add(recordTemperature.draft(place, { channel: channel.trim(), readings: log.readings })),
-    )
+    const input = { channel: channel.trim(), readings: log.readings }
+    const asked = card.rows.find(({ id }) => id === LOG_ASKED)?.asked ?? null
+    const done = await run(async () => {
+      await record.add(recordTemperature.draft(place, input))
+      if (asked !== null) await record.add(logInPlace.draft(place, { ...input, asked }))
+    })
     if (done) setLog(null)
     return done
   }
@@ -101,14 +102,14 @@ function LogFaults({
   faults,
 }: {
   readonly name: string
-  readonly faults: readonly LogFault[]
+  readonly faults: readonly InputIssue[]
 }): ReactElement {
   return (
     <div role="alert">
       <p className="check-fault">{name} was not taken:</p>
       <ul className="plain-list">
         {faults.map((fault) => (
-          <li key={fault.row}>{logFaultSentence(fault)}</li>
+          <li key={`${fault.path} ${fault.expected}`}>{logFaultSentence(fault)}</li>
         ))}
       </ul>
     </div>
