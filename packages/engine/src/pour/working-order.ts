@@ -1,0 +1,100 @@
+import { distance, type Point, type Ring } from '../panel/point.ts'
+import { intersect, type Region, regionArea, ringsOf, subtract } from '../panel/region.ts'
+import { frameOf, fromFrame, intoFrame } from './rows.ts'
+
+/** Width of a band that one person works across without moving the hose far, mm; always listed as assumed. */
+export const BAND_WIDTH = 1500
+
+export interface Band {
+  readonly outlines: readonly Ring[]
+  /** m² */
+  readonly area: number
+  readonly points: readonly Point[]
+}
+
+/**
+ * Bands across the long side from the far end back to the chute; inside a band row by row, back and forth, the first row on the far side.
+ */
+export function workingOrder({
+  region,
+  points,
+  chute,
+  rowPitch,
+}: {
+  readonly region: Region
+  readonly points: readonly Point[]
+  readonly chute: Point
+  /** Rows nearer than half of this count as one, mm. */
+  readonly rowPitch: number
+}): Band[] {
+  const upright = frameOf(region, false)
+  const turned = frameOf(region, true)
+  const frame = upright.u1 - upright.u0 >= turned.u1 - turned.u0 ? upright : turned
+  const length = frame.u1 - frame.u0
+  const count = Math.max(1, Math.round(length / BAND_WIDTH))
+  const width = length / count
+  const [chuteU, chuteV] = intoFrame(frame, chute)
+  const fromHigh = chuteU < (frame.u0 + frame.u1) / 2
+  const highFirst = chuteV < (frame.v0 + frame.v1) / 2
+
+  const inBand: { u: number; v: number; point: Point }[][] = Array.from({ length: count }, () => [])
+  for (const point of points) {
+    const [u, v] = intoFrame(frame, point)
+    const index = Math.max(0, Math.min(count - 1, Math.floor((u - frame.u0) / width)))
+    inBand[index]?.push({ u, v, point })
+  }
+  const bands: Band[] = []
+  for (let step = 0; step < count; step += 1) {
+    const index = fromHigh ? count - 1 - step : step
+    const [from, to] = [frame.u0 + index * width, frame.u0 + (index + 1) * width]
+    // A hair wider than the bounds, so that no strip of concrete falls between bands.
+    const strip: Ring = [
+      fromFrame(frame, [index === 0 ? from - 1 : from, frame.v0 - 1]),
+      fromFrame(frame, [index === count - 1 ? to + 1 : to, frame.v0 - 1]),
+      fromFrame(frame, [index === count - 1 ? to + 1 : to, frame.v1 + 1]),
+      fromFrame(frame, [index === 0 ? from - 1 : from, frame.v1 + 1]),
+    ]
+    const part = cutOut(region, strip)
+    bands.push({
+      outlines: ringsOf(part),
+      area: regionArea(part) / 1e6,
+      points: backAndForth(inBand[index] ?? [], rowPitch, highFirst, fromHigh),
+    })
+  }
+  return bands.filter((band) => band.area > 0 || band.points.length > 0)
+}
+
+/** The part of the region in a strip: outlines cut to the strip, then the holes cut out of each piece. */
+function cutOut(region: Region, strip: Ring): Region {
+  return region.flatMap((piece) =>
+    intersect([piece.outline], [strip]).flatMap((part) =>
+      piece.holes.length === 0 ? [part] : subtract(part.outline, piece.holes),
+    ),
+  )
+}
+
+function backAndForth(
+  places: readonly { readonly u: number; readonly v: number; readonly point: Point }[],
+  rowPitch: number,
+  highFirst: boolean,
+  fromHigh: boolean,
+): Point[] {
+  const sorted = [...places].sort((a, b) => (highFirst ? b.v - a.v : a.v - b.v))
+  const rows: { v: number; items: (typeof places)[number][] }[] = []
+  for (const place of sorted) {
+    const row = rows.at(-1)
+    if (row !== undefined && Math.abs(place.v - row.v) <= rowPitch / 2) row.items.push(place)
+    else rows.push({ v: place.v, items: [place] })
+  }
+  return rows.flatMap(({ items }, index) => {
+    const downward = fromHigh === (index % 2 === 0)
+    return [...items].sort((a, b) => (downward ? b.u - a.u : a.u - b.u)).map(({ point }) => point)
+  })
+}
+
+/** Length of a way through points in order, mm. */
+export function pathLength(points: readonly Point[]): number {
+  let sum = 0
+  for (let i = 1; i < points.length; i += 1) sum += distance(points[i - 1] as Point, points[i] as Point)
+  return sum
+}
