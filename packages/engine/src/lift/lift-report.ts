@@ -7,7 +7,8 @@ import { STATICS } from '../working/source.ts'
 import { joinVerdicts, type Verdict } from '../working/verdict.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
-import { riggingOf, upliftCheck } from './lift-checks.ts'
+import { upliftCheck } from './lift-checks.ts'
+import { riggingOf } from './rigging-of.ts'
 import { inOneLine, supportLoads } from './supports.ts'
 
 export interface LiftReportInput {

@@ -4,19 +4,12 @@ import type { EnteredLimit } from '../steps/facts.ts'
 import { known, unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
 import { hookMass } from './hook-mass.ts'
+import { insertPlaceChecks, insertPositionCheck } from './insert-checks.ts'
 import { drawnKinds } from './insert-kinds.ts'
-import {
-  angleCheck,
-  designLoadChecks,
-  insertPlaceChecks,
-  insertPositionCheck,
-  loadCheck,
-  peakCheck,
-  riggingOf,
-  upliftCheck,
-} from './lift-checks.ts'
+import { angleCheck, designLoadChecks, loadCheck, peakCheck, upliftCheck } from './lift-checks.ts'
 import type { LiftPlan } from './lift-plan.ts'
 import { loadFactor } from './load-factor.ts'
+import { riggingOf } from './rigging-of.ts'
 import { type Sling, slingAngle } from './sling.ts'
 import { stripAsked } from './strip-asked.ts'
 import { supportLoads } from './supports.ts'
