@@ -1,0 +1,265 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Entry, Person } from './entry.ts'
+import { panelSubject } from './entry.ts'
+import {
+  DRAWING,
+  ENGINEER,
+  ExampleDevice,
+  FLOOR,
+  LEAD,
+  START,
+  stored,
+  VIEWER,
+  YARD_FILE,
+} from './example-entries.ts'
+import { createFold, fold, type YardState } from './fold.ts'
+import type { AnyEntry } from './order.ts'
+
+const SEED = 20261125
+
+/** What somebody does next in a random history; `pick` chooses among what is there. */
+interface Act {
+  readonly what: string
+  readonly device: number
+  readonly person: number
+  readonly pick: number
+  readonly later: number
+}
+
+const PEOPLE: readonly Person[] = [LEAD, ENGINEER, FLOOR, FLOOR, VIEWER]
+const CHECKS = ['oil', 'chairs', 'slump']
+const VERDICTS = ['pass', 'fail', 'unknown'] as const
+
+const act: fc.Arbitrary<Act> = fc.record({
+  what: fc.constantFrom(
+    'value',
+    'value',
+    'value',
+    'correct',
+    'correct',
+    'back',
+    'defect',
+    'dispose',
+    'inspect',
+    'opening',
+    'request',
+    'close',
+    'decision',
+    'drawing',
+    'design',
+    'specimen',
+    'cast',
+    'gear',
+    'weather',
+    'yard',
+    'place',
+  ),
+  device: fc.nat(3),
+  person: fc.nat(PEOPLE.length - 1),
+  pick: fc.nat(10_000),
+  later: fc.integer({ min: -5000, max: 60_000 }),
+})
+
+const history = fc.record({
+  acts: fc.array(act, { minLength: 1, maxLength: 40 }),
+  /** Which entries have reached the record, and in which order. */
+  order: fc.infiniteStream(fc.nat(1_000_000)),
+  kept: fc.infiniteStream(fc.boolean()),
+})
+
+function play(acts: readonly Act[]): Entry[] {
+  const devices = ['d1', 'd2', 'd3', 'record'].map((id) => new ExampleDevice(id))
+  const entries: Entry[] = []
+  let now = START
+  for (const { what, device, person, pick, later } of acts) {
+    now += later
+    const hand = (devices[device] as ExampleDevice).at(now)
+    const who = PEOPLE[person] as Person
+    const entry = made(what, hand, who, pick, entries)
+    if (entry) entries.push(entry)
+  }
+  return entries
+}
+
+function made(
+  what: string,
+  hand: ExampleDevice,
+  who: Person,
+  pick: number,
+  entries: readonly Entry[],
+): Entry | null {
+  const subject = panelSubject('J1', `W${1 + (pick % 2)}`)
+  const check = CHECKS[pick % CHECKS.length] as string
+  const verdict = VERDICTS[pick % 3] as (typeof VERDICTS)[number]
+  const some = (kinds: readonly string[]) => {
+    const found = entries.filter(({ kind }) => kinds.includes(kind))
+    return found[pick % Math.max(found.length, 1)]
+  }
+  switch (what) {
+    case 'value':
+      return hand.make(who, {
+        kind: 'value',
+        subject,
+        step: pick % 5 === 0 ? 'deliver' : 'set',
+        check,
+        value: pick % 7,
+        verdict,
+      })
+    case 'correct':
+    case 'back': {
+      const target = some(['value', 'correction', 'cast', 'specimen', 'close', 'gear'])
+      return target
+        ? hand.make(who, {
+            kind: 'correction',
+            subject: target.subject,
+            about: target.id,
+            value: what === 'back' ? null : pick % 9,
+            reason: 'x',
+            verdict,
+          })
+        : null
+    }
+    case 'defect':
+      return hand.make(who, { kind: 'defect', subject, value: { text: `Chip ${pick}` } })
+    case 'dispose': {
+      const target = some(['defect', 'value', 'correction'])
+      const decision = ['accept', 'repair', 'reject'][pick % 3] as string
+      return target
+        ? hand.make(who, { kind: 'disposition', subject, about: target.id, reason: 'x', value: { decision } })
+        : null
+    }
+    case 'inspect': {
+      const target = some(['defect', 'value'])
+      return target
+        ? hand.make(who, { kind: 'inspection', subject, about: target.id, value: { verdict } })
+        : null
+    }
+    case 'opening':
+      return hand.make(who, {
+        kind: 'opening',
+        subject,
+        step: pick % 2 ? 'set' : 'strip',
+        value: null,
+        rests: entries.filter((_, index) => (index + pick) % 3 === 0).map(({ id }) => id),
+      })
+    case 'request':
+      return hand.make(who, { kind: 'request', subject, step: 'set', value: null })
+    case 'close':
+      return hand.make(who, { kind: 'close', subject, step: 'place', value: null })
+    case 'decision':
+      return hand.make(who, { kind: 'decision', subject, step: 'deliver', check, value: null, reason: 'x' })
+    case 'drawing':
+      return hand.make(who, {
+        kind: 'drawing',
+        subject,
+        revision: pick % 3 ? 'A' : 'B',
+        value: {
+          ...DRAWING,
+          mark: subject.id.slice(3),
+          revision: pick % 3 ? 'A' : 'B',
+          thickness: 150 + (pick % 2),
+        },
+      })
+    case 'design':
+      return hand.make(who, { kind: 'design', subject, revision: 'A', value: { reference: 'LD-3' } })
+    case 'specimen':
+      return hand.make(who, {
+        kind: 'specimen',
+        subject,
+        value: { specimen: 'C1', kind: 'cylinder', age: 18, strength: 10 + (pick % 10) },
+      })
+    case 'cast':
+      return hand.make(who, { kind: 'cast', subject, value: { at: new Date(START + pick).toISOString() } })
+    case 'gear':
+      return hand.make(who, {
+        kind: 'gear',
+        subject: { kind: 'gear', id: 'crane' },
+        value: { due: `2026-0${1 + (pick % 9)}-01` },
+      })
+    case 'weather':
+      return hand.make(who, {
+        kind: 'weather',
+        subject: { kind: 'yard', id: 'example' },
+        value: {
+          readings: [
+            { at: new Date(START + (pick % 5)).toISOString(), air: pick % 30, humidity: null, wind: null },
+          ],
+        },
+      })
+    case 'yard':
+      return hand.make(who, {
+        kind: 'yard',
+        subject: { kind: 'yard', id: 'example' },
+        value: { ...YARD_FILE, name: `Yard ${pick % 3}` },
+      })
+    default:
+      return hand.make(who, { kind: 'place', subject, value: { place: `R${pick % 4}` } })
+  }
+}
+
+/** Maps with their order, so that equality covers it. */
+function plain(state: YardState): unknown {
+  return JSON.parse(JSON.stringify(state, (_, value: unknown) => (value instanceof Map ? [...value] : value)))
+}
+
+function shuffled<T>(items: readonly T[], stream: Iterator<number>): T[] {
+  return items
+    .map((item) => ({ item, key: stream.next().value as number }))
+    .sort((a, b) => a.key - b.key)
+    .map(({ item }) => item)
+}
+
+describe(`fold of random histories (seed ${SEED})`, () => {
+  const arranged = history.map(({ acts, order, kept }) => {
+    const entries = play(acts)
+    const inRecord = shuffled(
+      entries.filter(() => kept.next().value),
+      order,
+    )
+    const set: AnyEntry[] = [...stored(inRecord), ...entries.filter((entry) => !inRecord.includes(entry))]
+    // Repeated, in another order, some first as kept copies and then as stored ones.
+    const again = shuffled([...set, ...set, ...entries.filter(() => kept.next().value)], order)
+    return { set, again, cut: (order.next().value as number) % (again.length + 1) }
+  })
+
+  it('says one state whatever order and however often entries come', () => {
+    fc.assert(
+      fc.property(arranged, ({ set, again }) => {
+        expect(plain(fold(again))).toEqual(plain(fold(set)))
+      }),
+      { seed: SEED, numRuns: 300 },
+    )
+  })
+
+  it('says the same when it is asked in between', () => {
+    fc.assert(
+      fc.property(arranged, ({ set, again, cut }) => {
+        const folding = createFold()
+        folding.add(again.slice(0, cut))
+        folding.state()
+        for (const entry of again.slice(cut)) {
+          folding.add([entry])
+          folding.state()
+        }
+        expect(plain(folding.state())).toEqual(plain(fold(set)))
+      }),
+      { seed: SEED, numRuns: 150 },
+    )
+  })
+
+  it('never forgets an entry: each speaks, was corrected, or is flagged', () => {
+    fc.assert(
+      fc.property(arranged, ({ set }) => {
+        const state = fold(set)
+        expect(state.size).toBe(new Set(set.map(({ id }) => id)).size)
+        const entitled = set.filter(({ kind, person }) => kind === 'defect' && person.role !== 'viewer')
+        const listed = new Set(
+          [...state.panels.values()].flatMap(({ defects }) => defects.map(({ entry }) => entry)),
+        )
+        for (const { id } of entitled) expect(listed.has(id)).toBe(true)
+      }),
+      { seed: SEED, numRuns: 150 },
+    )
+  })
+})

@@ -1,0 +1,169 @@
+import { InputError } from '@castwright/engine/working'
+import { describe, expect, it } from 'vitest'
+import { DRAWING, ENGINEER, FLOOR, PANEL, START, YARD_FILE } from './example-entries.ts'
+import { parseEntry } from './values.ts'
+
+const ID = '01JNA0000000000000000000A0'
+const SHA = 'a'.repeat(64)
+const FRAME = {
+  format: 'castwright.entry/1',
+  id: ID,
+  yard: 'example',
+  subject: PANEL,
+  person: FLOOR,
+  device: { id: 'd1', counter: 1, previous: null, clockOffset: null },
+  seen: new Date(START).toISOString(),
+}
+const AT = '2026-03-02T05:00:00.000Z'
+const yard = { kind: 'yard', id: 'example' }
+const picture = { sha256: SHA, name: 'cage.jpg', type: 'image/jpeg', size: 10 }
+
+/** One good entry of each kind. */
+const GOOD: Readonly<Record<string, object>> = {
+  value: { step: 'set', check: 'oil', value: true },
+  close: { step: 'place', value: null },
+  request: { step: 'strip', value: null },
+  opening: { step: 'set', value: null, rests: [ID] },
+  decision: { step: 'deliver', check: 'slump', value: null, reason: 'Within what the engineer accepts' },
+  design: { revision: 'A', value: { reference: 'LD-3' }, person: ENGINEER },
+  defect: { value: { text: 'Chipped corner', place: [0, 3000] } },
+  disposition: { about: ID, reason: 'Repair by the method', value: { decision: 'repair' } },
+  inspection: { about: ID, value: { verdict: 'pass' } },
+  correction: { about: ID, reason: 'Misread', value: 95 },
+  drawing: { revision: 'A', value: DRAWING },
+  yard: { subject: yard, value: YARD_FILE },
+  job: {
+    subject: { kind: 'job', id: 'J1' },
+    value: { mark: 'J1', yard: 'Example yard', due: { W1: '2026-03-09' } },
+  },
+  cast: { value: { at: AT, bed: 'B1', mix: 'M1' } },
+  docket: { value: { number: '1', volume: 3.2, slump: 90, temperature: 18, waterAdded: 0 } },
+  temperature: {
+    value: {
+      channel: 'core',
+      readings: [
+        [0, 20],
+        [1, 22],
+      ],
+    },
+  },
+  specimen: { value: { specimen: 'C1', kind: 'cylinder', age: 18, strength: 17.5 } },
+  weather: { subject: yard, value: { readings: [{ at: AT, air: 8, humidity: 80, wind: null }] } },
+  gear: { subject: { kind: 'gear', id: 'crane-1' }, value: { due: '2026-09-01' } },
+  limit: {
+    subject: yard,
+    check: 'x',
+    value: { value: 2, unit: 'mm', standard: 'S', edition: '2019' },
+    person: ENGINEER,
+  },
+  place: { value: { place: 'R1' } },
+  photo: { value: null, attachments: [picture] },
+  passport: { value: { sha256: SHA, to: 'the site' } },
+}
+
+const entry = (kind: string, change: object = {}) => ({ ...FRAME, kind, ...GOOD[kind], ...change })
+
+describe('entry as it comes in', () => {
+  it.each(Object.keys(GOOD))('reads a good %s', (kind) => {
+    expect(parseEntry(entry(kind))).toEqual(entry(kind))
+  })
+
+  it.each<[string, object, string]>([
+    ['an unknown kind', entry('song'), 'kind'],
+    ['another format', entry('value', { format: 'castwright.entry/2' }), 'format'],
+    ['an id that is no ULID', entry('value', { id: 'x' }), 'id'],
+    ['an unknown field', entry('value', { colour: 'red' }), 'colour'],
+    ['a counter of 0', entry('value', { device: { ...FRAME.device, counter: 0 } }), 'device.counter'],
+    ['a local time', entry('value', { seen: '2026-03-02T05:00:00' }), 'seen'],
+    ['a panel without a job', entry('value', { subject: { kind: 'panel', id: 'W1' } }), 'subject.id'],
+    ['a value without a check', entry('value', { check: undefined }), 'check'],
+    ['a value without a step', entry('value', { step: undefined }), 'step'],
+    ['a value of nothing', entry('value', { value: null }), 'value'],
+    ['a value that is no number', entry('value', { value: Number.NaN }), 'value'],
+    ['an unknown step', entry('value', { step: 'paint' }), 'step'],
+    ['a hold that is closed', entry('close', { step: 'set' }), 'step'],
+    ['a step without hold that is asked to open', entry('request', { step: 'place' }), 'step'],
+    ['a request with a value', entry('request', { value: true }), 'value'],
+    ['an opening without what it rests on', entry('opening', { rests: undefined }), 'rests'],
+    ['a decision without reason', entry('decision', { reason: undefined }), 'reason'],
+    ['a decision with an empty reason', entry('decision', { reason: '' }), 'reason'],
+    ['a design of no revision', entry('design', { revision: undefined }), 'revision'],
+    ['a defect without words', entry('defect', { value: { text: '' } }), 'value.text'],
+    ['a disposition about nothing', entry('disposition', { about: undefined }), 'about'],
+    ['an unknown disposition', entry('disposition', { value: { decision: 'hide' } }), 'value.decision'],
+    ['a correction without reason', entry('correction', { reason: undefined }), 'reason'],
+    [
+      'a drawing that crosses itself',
+      entry('drawing', {
+        value: {
+          ...DRAWING,
+          outline: [
+            [0, 0],
+            [1000, 1000],
+            [1000, 0],
+            [0, 1000],
+          ],
+        },
+      }),
+      'value.outline',
+    ],
+    ['a drawing of another mark', entry('drawing', { value: { ...DRAWING, mark: 'W2' } }), 'value.mark'],
+    ['a drawing of another job', entry('drawing', { value: { ...DRAWING, job: 'J2' } }), 'value.job'],
+    ['a drawing of another revision', entry('drawing', { revision: 'B' }), 'value.revision'],
+    ['a thickness of 0', entry('drawing', { value: { ...DRAWING, thickness: 0 } }), 'value.thickness'],
+    ['a yard file about a panel', entry('yard', { subject: PANEL }), 'subject.kind'],
+    ['a job under another mark', entry('job', { subject: { kind: 'job', id: 'J2' } }), 'value.mark'],
+    ['a time of mixing without a zone', entry('cast', { value: { at: '2026-03-02 05:00' } }), 'value.at'],
+    ['a negative volume', entry('docket', { value: { number: '1', volume: -1 } }), 'value.volume'],
+    [
+      'readings that go back',
+      entry('temperature', {
+        value: {
+          channel: 'c',
+          readings: [
+            [1, 20],
+            [1, 21],
+          ],
+        },
+      }),
+      'value.readings',
+    ],
+    ['no readings', entry('temperature', { value: { channel: 'c', readings: [] } }), 'value.readings'],
+    [
+      'a specimen of no strength',
+      entry('specimen', { value: { specimen: 'C', kind: 'cube', age: 18, strength: 0 } }),
+      'value.strength',
+    ],
+    [
+      'a humidity of 101 %',
+      entry('weather', { value: { readings: [{ at: AT, air: 8, humidity: 101, wind: 1 }] } }),
+      'value.readings[0].humidity',
+    ],
+    ['a date that is none', entry('gear', { value: { due: '2026-02-30' } }), 'value.due'],
+    ['a limit of no check', entry('limit', { check: undefined }), 'check'],
+    [
+      'a limit without edition',
+      entry('limit', { value: { value: 2, unit: 'mm', standard: 'S' } }),
+      'value.edition',
+    ],
+    ['a photo without a picture', entry('photo', { attachments: [] }), 'attachments'],
+    [
+      'a picture whose hash is none',
+      entry('photo', { attachments: [{ ...picture, sha256: 'x' }] }),
+      'attachments[0].sha256',
+    ],
+    ['words', 'nonsense' as unknown as object, ''],
+  ])('refuses %s and names the field', (_, wrong, path) => {
+    try {
+      parseEntry(wrong)
+      expect.unreachable('it was read')
+    } catch (error) {
+      expect(error).toBeInstanceOf(InputError)
+      const paths = (error as InputError).issues.map((issue) => issue.path)
+      expect(
+        paths.some((found) => found === path || found.startsWith(`${path}[`)),
+        paths.join(', '),
+      ).toBe(true)
+    }
+  })
+})
