@@ -17,6 +17,7 @@ import { bodyLimits, jsonOnly } from './guard/body-limit.ts'
 import { guardingHeaders } from './guard/headers.ts'
 import { type ListedRoute, methodsAt } from './guard/methods.ts'
 import { sameOrigin } from './guard/origin.ts'
+import { signedInOnly } from './guard/signed-in.ts'
 import { panelRoutes } from './panels/panels.route.ts'
 import { peopleRoutes } from './people/people.route.ts'
 import { PinCheck } from './people/pin-check.ts'
@@ -75,6 +76,7 @@ export function createApp(input: AppInput): CastwrightApp {
     c.set('signedIn', await sessionOf({ people: store.people, clock }, getCookie(c, SESSION_COOKIE)))
     await next()
   })
+  app.use('/api/*', signedInOnly())
   app.use('/api/*', compress())
   app.use('/api/*', jsonOnly())
   app.use('/api/*', bodyLimits())
