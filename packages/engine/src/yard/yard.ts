@@ -36,6 +36,8 @@ const mix = z.strictObject({
   activation: positive.optional(),
   /** Initial set, h, at the reference temperature; without it the finishing window is not known. */
   initialSet: positive.optional(),
+  /** Greatest age from batching to the end of discharge, minutes: what order or supplier states; outranks the family. */
+  dischargeMinutes: positive.optional(),
 })
 
 /** What a yard has. All but format, name, code and time zone may be missing; what needs it is then not known. */

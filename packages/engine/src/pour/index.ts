@@ -1,0 +1,24 @@
+export { ASSUMED_MARGIN, type CompactInput, compact } from './compact.ts'
+export { type DocketInput, dischargeLimit, docketCheck, type SlumpBand, slumpBand } from './docket.ts'
+export {
+  ASSUMED_DRYING_LIMIT,
+  type Drying,
+  type DryingInput,
+  drying,
+  menzelRate,
+  saturation,
+  unoRate,
+} from './drying.ts'
+export { FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
+export type { CompactionPlan, PlacingZone, PourPlan } from './pour-plan.ts'
+export { type Order, type OrderInput, orderVolume } from './quantity.ts'
+export {
+  ASSUMED_ACTIVATION,
+  hourReached,
+  type Setting,
+  type SettingInput,
+  setting,
+  settingRate,
+  type TemperatureReadings,
+} from './setting.ts'
+export { COVERING_SHARE, coveringRadius, radiusOfAction, SECONDS_IN, SECONDS_MOVING } from './vibrator.ts'

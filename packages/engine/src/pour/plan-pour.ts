@@ -1,0 +1,246 @@
+import type { CodeFamily } from '../codes/family.ts'
+import type { Panel } from '../panel/panel.ts'
+import type { Point } from '../panel/point.ts'
+import { type Check, compare } from '../working/check.ts'
+import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/source.ts'
+import type { Assumed, Step, Worked } from '../working/worked.ts'
+import type { Mix, Yard } from '../yard/yard.ts'
+import { compact } from './compact.ts'
+import { askedAtDelivery, askedAtFinish, askedAtPlacing } from './pour-asked.ts'
+import type { CompactionPlan, PourPlan } from './pour-plan.ts'
+import { orderVolume } from './quantity.ts'
+
+export interface PourInput {
+  readonly panel: Panel
+  readonly yard: Yard | null
+  readonly family: CodeFamily
+}
+
+/** Rates that a plan of the day rests on; each is listed as assumed. */
+export const POUR_RATES = {
+  allowance: 0.05,
+  orderStep: 0.1,
+  truckBody: 6,
+  /** m³/h that a gang places in flat moulds. */
+  placing: 10,
+  setUpPanel: 30,
+  setUpOpening: 15,
+  setUpInsert: 4,
+  strip: 30,
+} as const
+
+/** Shares of the time to initial set at which power floating opens and closes. */
+export const FINISH_OPENS = 0.55
+export const FINISH_CLOSES = 1
+const FINISH_SOURCE: Source = commonPractice('power-float window as a share of the time to initial set')
+const RATES: Source = commonPractice('rates for planning a day')
+
+/** Quantity, delivery, placing order with compaction, setting and finishing, for one panel. */
+export function planPour({ panel, yard, family }: PourInput): PourPlan {
+  const unknown: string[] = []
+  const working: Step[] = []
+  const assumed: Assumed[] = [...RATE_LINES]
+  const chute = chuteOf(panel)
+  assumed.push({
+    field: 'chute',
+    value: `${Math.round(chute[0])}, ${Math.round(chute[1])}`,
+    unit: 'mm',
+    why: 'corner nearest the origin; no other place is given',
+  })
+
+  const order = orderVolume({
+    net: panel.volume,
+    allowance: POUR_RATES.allowance,
+    underDelivery: family.pour.underDelivery?.share ?? 0,
+    step: POUR_RATES.orderStep,
+    body: POUR_RATES.truckBody,
+  })
+  if (!order.known) throw new Error(`volume of a panel is ${panel.volume}: ${order.gaps.join('; ')}`)
+  working.push(...order.working)
+
+  const mix = mixFor(yard, panel.drawing.concrete.strength)
+  if (mix === null) unknown.push('yard.mixes: a mix of the strength drawn')
+
+  const vibrator = yard?.vibrators?.[0] ?? null
+  const found: Worked<CompactionPlan> =
+    vibrator === null
+      ? { known: false, gaps: ['yard.vibrators: a vibrator'] }
+      : compact({
+          region: panel.region,
+          thickness: panel.drawing.thickness,
+          head: vibrator.head,
+          // The yard enters the maker's radius of action.
+          action: vibrator.radius,
+          chute,
+          quick: true,
+        })
+  if (found.known) {
+    working.push(...found.working)
+    assumed.push(...(found.assumed ?? []))
+  } else unknown.push(...found.gaps)
+  const compaction = found.known ? found.value : null
+
+  const setting = settingOf(mix)
+  if (setting.initialSet === null) unknown.push('mix.initialSet: setting of the mix')
+  working.push(...setting.working)
+  assumed.push(...setting.assumed)
+
+  const minutes = minutesOf(panel, order.value.ordered, compaction)
+  working.push(...minutes.working)
+  return {
+    netVolume: panel.volume,
+    orderVolume: order.value.ordered,
+    loads: order.value.loads,
+    mix: mix?.mark ?? null,
+    chute,
+    vibrator: vibrator?.mark ?? null,
+    compaction,
+    initialSet: setting.initialSet,
+    finish: setting.finish,
+    minutes: minutes.value,
+    checks: [mixCheck(panel, yard, mix), coverCheck(found)],
+    toRecord: [
+      ...askedAtDelivery(family, mix),
+      ...askedAtPlacing(compaction),
+      ...askedAtFinish(setting.finish),
+    ],
+    working,
+    assumed,
+    unknown,
+  }
+}
+
+const RATE_LINES: readonly Assumed[] = [
+  { field: 'allowance', value: POUR_RATES.allowance, unit: '', why: 'flat beds with fixed sides, 3 to 5 %' },
+  { field: 'order step', value: POUR_RATES.orderStep, unit: 'm³', why: 'usual step of a supplier' },
+  { field: 'truck body', value: POUR_RATES.truckBody, unit: 'm³', why: 'usual body of a truck mixer' },
+  { field: 'placing rate', value: POUR_RATES.placing, unit: 'm³/h', why: 'gang on flat panels, 8 to 15' },
+  { field: 'set-up, panel', value: POUR_RATES.setUpPanel, unit: 'min', why: 'yard rate not given' },
+  { field: 'set-up, each opening', value: POUR_RATES.setUpOpening, unit: 'min', why: 'yard rate not given' },
+  { field: 'set-up, each insert', value: POUR_RATES.setUpInsert, unit: 'min', why: 'yard rate not given' },
+  { field: 'strip, panel', value: POUR_RATES.strip, unit: 'min', why: 'yard rate not given' },
+]
+
+/** The corner of the outline nearest the lower left of its bounds. */
+function chuteOf(panel: Panel): Point {
+  const corners = panel.region[0]?.outline ?? []
+  let best: Point = [panel.left, panel.bottom]
+  let least = Number.POSITIVE_INFINITY
+  for (const corner of corners) {
+    const away = Math.hypot(corner[0] - panel.left, corner[1] - panel.bottom)
+    if (away < least) {
+      least = away
+      best = corner
+    }
+  }
+  return best
+}
+
+/** The weakest mix that has the strength drawn; the first such. */
+function mixFor(yard: Yard | null, strength: number): Mix | null {
+  let best: Mix | null = null
+  for (const mix of yard?.mixes ?? [])
+    if (mix.strength >= strength && (best === null || mix.strength < best.strength)) best = mix
+  return best
+}
+
+function mixCheck(panel: Panel, yard: Yard | null, mix: Mix | null): Check {
+  const strongest = (yard?.mixes ?? []).reduce<number | null>(
+    (most, { strength }) => (most === null || strength > most ? strength : most),
+    null,
+  )
+  return compare({
+    id: 'mix-strength',
+    step: 'deliver',
+    what: mix === null ? 'A mix of the strength drawn' : `Mix ${mix.mark} for the strength drawn`,
+    demand: mix?.strength ?? strongest,
+    limit: panel.drawing.concrete.strength,
+    unit: 'MPa',
+    sense: 'at least',
+    source: enteredBy('the drawing'),
+    missing: strongest === null ? ['yard.mixes: mixes of the yard'] : [],
+  })
+}
+
+function coverCheck(found: Worked<CompactionPlan>): Check {
+  return compare({
+    id: 'compaction-cover',
+    step: 'place',
+    what: 'Concrete that no insertion of the pattern reaches',
+    demand: found.known ? found.value.uncovered : null,
+    limit: 0,
+    unit: 'm²',
+    sense: 'at most',
+    source: GEOMETRY,
+    missing: found.known ? [] : found.gaps,
+    note: 'Holds for the pattern as drawn, worked point by point.',
+  })
+}
+
+function settingOf(mix: Mix | null): {
+  readonly initialSet: number | null
+  readonly finish: PourPlan['finish']
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
+} {
+  const initialSet = mix?.initialSet ?? null
+  if (mix === null || initialSet === null) return { initialSet: null, finish: null, working: [], assumed: [] }
+  const opens = FINISH_OPENS * initialSet
+  const closes = FINISH_CLOSES * initialSet
+  const step = (symbol: string, share: number, result: number): Step => ({
+    symbol,
+    formula: 'a t_i',
+    given: { a: share, t_i: initialSet },
+    result,
+    unit: 'h',
+    source: FINISH_SOURCE,
+  })
+  return {
+    initialSet,
+    finish: { opens, closes },
+    working: [step('t_opens', FINISH_OPENS, opens), step('t_closes', FINISH_CLOSES, closes)],
+    assumed: [
+      {
+        field: 'concrete temperature while setting',
+        value: mix.reference ?? 'that of the mix test',
+        unit: mix.reference === undefined ? '' : '°C',
+        why: 'the reference of the mix; colder concrete sets later',
+      },
+    ],
+  }
+}
+
+function minutesOf(
+  panel: Panel,
+  ordered: number,
+  compaction: CompactionPlan | null,
+): { readonly value: PourPlan['minutes']; readonly working: readonly Step[] } {
+  const openings = panel.drawing.openings?.length ?? 0
+  const inserts = panel.drawing.inserts?.length ?? 0
+  const { setUpPanel, setUpOpening, setUpInsert, placing, strip } = POUR_RATES
+  const setUp = setUpPanel + openings * setUpOpening + inserts * setUpInsert
+  const vibrating = compaction?.minutes ?? 0
+  const pour = Math.max((ordered / placing) * 60, vibrating)
+  return {
+    value: { setUp, pour, strip },
+    working: [
+      {
+        symbol: 't_set',
+        formula: 'a + n_o b + n_i c',
+        given: { a: setUpPanel, n_o: openings, b: setUpOpening, n_i: inserts, c: setUpInsert },
+        result: setUp,
+        unit: 'min',
+        source: RATES,
+      },
+      {
+        symbol: 't_pour',
+        formula: 'max(60 V_o / q, t_v)',
+        given: { V_o: ordered, q: placing, t_v: vibrating },
+        result: pour,
+        unit: 'min',
+        source: RATES,
+        note: compaction === null ? 'vibrating time not known' : 'one person vibrating',
+      },
+    ],
+  }
+}
