@@ -15,6 +15,8 @@ export const PEAK_CHECK = 'lift-peak'
 export const LOAD_CHECK = 'lift-load'
 export const ANGLE_CHECK = 'lift-angle'
 
+/** An edge insert lifts a panel from flat across its own axis before it hangs along it. */
+const TURNING = 'turning from flat: pull across the edge inserts, not computed yet'
 const PLATE = 'not computed yet: needs plate bending'
 
 export function peakCheck({
@@ -68,6 +70,7 @@ export function loadCheck({
 }): Check {
   const gaps = [loads, factor, sling, wanted].flatMap((part) => (part.known ? [] : part.gaps))
   gaps.push(...kinds.gaps)
+  if (kinds.kinds.some(({ kind }) => kind.kind === 'edge')) gaps.push(TURNING)
   const base = {
     id: LOAD_CHECK,
     step: 'strip',

@@ -133,6 +133,18 @@ describe('sling', () => {
     expect(found.known && found.value.angle).toBeCloseTo((Math.asin(879 / 4000) * 180) / Math.PI, 9)
   })
 
+  it('from two edge inserts hangs below their line: only the distance along it counts', () => {
+    const two = slingAngle({
+      rigging: { ...rigging, legs: 2 },
+      hook: [3000, 1500],
+      picks: [
+        [1000, 3000],
+        [5000, 3000],
+      ],
+    })
+    expect(two.known && two.value.angle).toBeCloseTo(30, 9)
+  })
+
   it('takes the leg farthest from the hook', () => {
     const near = slingAngle({ rigging, hook: [0, 0], picks })
     const off = slingAngle({ rigging, hook: [300, 0], picks })
@@ -437,6 +449,29 @@ describe('plan of a lift', () => {
       'insert-position': 'fail',
       'lift-load': 'unknown',
     })
+  })
+
+  it('of two edge inserts hanging upright knows the loads, not the turning from flat', () => {
+    const edgeKind = {
+      mark: 'E1',
+      kind: 'edge',
+      rated: 60,
+      ratedStrength: 15,
+      leastStrength: 10,
+      leastEdge: 300,
+    }
+    const twoLegs = { mark: 'R2', legs: 2, length: 4000, rated: 8000 }
+    const yard = liftYard({ insertKinds: [edgeKind], rigging: [twoLegs] })
+    const at = (x: number, mark: string) => ({ mark, at: [x, 3000], kind: 'edge', type: 'E1' })
+    const change = { rigging: 'R2', inserts: [at(1500, 'A'), at(4500, 'B')] }
+    const plan = planLift({ panel: casting(change), yard, family: eu })
+    expect(plan.inserts.map(({ load }) => load)).toEqual([plan.weight / 2, plan.weight / 2])
+    expect(verdicts(change, yard)).toMatchObject({
+      'lift-load': 'unknown',
+      'lift-angle': 'pass',
+      'insert-edge:E1': 'pass',
+    })
+    expect(plan.checks.find(({ id }) => id === 'lift-load')?.unknown?.join()).toMatch(/turning from flat/)
   })
 
   it('an insert that would push down fails', () => {

@@ -31,7 +31,7 @@ export function legPull(load: number, angle: number): number {
 
 /**
  * Steepness of the rigging: the greatest angle of a leg from the vertical, taken on the leg's own plan distance (the
- * diagonal of four picks, not a side), degrees.
+ * diagonal of four picks, not a side), degrees. From two picks the panel hangs down: the hook is over their line.
  *
  * The legs hang from the hook over the centre of gravity, or, where the rigging has a spreader of given length, from its
  * two ends, the spreader lying along the picks' longer direction. Unknown where the number of legs is not that of the picks, where the length of
@@ -48,11 +48,12 @@ export function slingAngle({ rigging, hook, picks }: SlingInput): Worked<Sling> 
   const beam = rigging.spreader
   if (beam === true) return unknown(`rigging ${rigging.mark}: length of the spreader`)
   const length = typeof beam === 'number' ? beam : 0
+  const over = hangPoint(hook, picks)
   const along = longDirection(picks)
   let worst: Step | null = null
   let reach = 0
   for (const [x, y] of picks) {
-    const [dx, dy] = [x - hook[0], y - hook[1]]
+    const [dx, dy] = [x - over[0], y - over[1]]
     const s = dx * along[0] + dy * along[1]
     const t = -dx * along[1] + dy * along[0]
     const end = (Math.sign(s) * length) / 2
@@ -98,6 +99,16 @@ export function slingAngle({ rigging, hook, picks }: SlingInput): Worked<Sling> 
       source: STATICS,
     },
   ])
+}
+
+/** Two picks hold the panel hanging from their line: the hook stands over the line, level with the centre of gravity. */
+function hangPoint(hook: Point, picks: readonly Point[]): Point {
+  const [a, b] = picks
+  if (picks.length !== 2 || a === undefined || b === undefined) return hook
+  const square = (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2
+  if (!(square > 0)) return hook
+  const t = ((hook[0] - a[0]) * (b[0] - a[0]) + (hook[1] - a[1]) * (b[1] - a[1])) / square
+  return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
 }
 
 /** Unit vector between the two picks that are farthest apart along x or y: a spreader lies along the panel. */
