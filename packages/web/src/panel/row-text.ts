@@ -21,7 +21,7 @@ function plain(value: unknown): number | string | null {
 }
 
 function figureText(value: number | string | null): string | null {
-  if (value === null) return null
+  if (value === null || (typeof value === 'number' && !Number.isFinite(value))) return null
   return typeof value === 'string' ? value : shown(value)
 }
 

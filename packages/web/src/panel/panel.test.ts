@@ -1,0 +1,209 @@
+import type { CardRow } from '@castwright/engine/steps'
+import { emptyPanelFacts, STEP_IDS } from '@castwright/engine/steps'
+import { type Asked, COMMON_PRACTICE } from '@castwright/engine/working'
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { readAnswer } from './answer.tsx'
+import { EMPTY_DOCKET, readDocket } from './docket-text.ts'
+import { mayDo } from './entitled.ts'
+import { readReadings } from './readings.ts'
+import { originText, valueText } from './row-text.ts'
+import { openStep, rungsOf } from './rungs.ts'
+import { logFaultSentence, readLogFile } from './temperature-log.ts'
+import { fieldTime, instantOf, whenText } from './when.ts'
+
+const ASKED: Asked = {
+  id: 'slump',
+  step: 'deliver',
+  what: 'Slump',
+  kind: 'number',
+  unit: 'mm',
+  low: 80,
+  high: 120,
+  source: COMMON_PRACTICE,
+}
+const ROW: CardRow = {
+  id: 'strength',
+  from: 'plan',
+  what: 'Strength',
+  verdict: 'fail',
+  demand: 13.1,
+  limit: 15,
+  unit: 'MPa',
+  note: '',
+  source: COMMON_PRACTICE,
+  working: [],
+  assumed: [],
+  unknown: [],
+  asked: null,
+  recorded: null,
+  decision: null,
+  rests: [],
+}
+
+describe('the ladder', () => {
+  const facts = emptyPanelFacts({ job: 'J', mark: 'W' })
+  const done = new Set(['steel-in', 'cut-bend', 'mould'])
+  const isDone = (step: string): boolean => done.has(step)
+
+  test('has fourteen rungs; the first that is not done is open, the rest are to come', () => {
+    const rungs = rungsOf({ facts, shown: 'cage', isDone })
+    expect(rungs.map(({ state }) => state)).toEqual([
+      'done',
+      'done',
+      'open',
+      'done',
+      ...Array(10).fill('ahead'),
+    ])
+    expect(rungs.filter(({ hold }) => hold).map(({ step }) => step)).toEqual(['set', 'strip'])
+    expect(rungs.filter(({ shown }) => shown).map(({ step }) => step)).toEqual(['cage'])
+  })
+
+  test('opens the first step that is not done, and the last where all are', () => {
+    expect(openStep(facts, isDone)).toBe('cage')
+    expect(openStep(facts, () => true)).toBe(STEP_IDS.at(-1))
+  })
+})
+
+describe('value of limit', () => {
+  test('a check says found of wanted with the unit', () => {
+    expect(valueText(ROW)).toBe('13.1 of 15 MPa')
+  })
+
+  test('what is not known never shows a number', () => {
+    expect(valueText({ ...ROW, demand: null })).toBe('not known')
+    expect(valueText({ ...ROW, demand: Number.NaN })).toBe('not known')
+  })
+
+  test('what is asked and not recorded says so', () => {
+    expect(valueText({ ...ROW, asked: ASKED, demand: null })).toBe('not recorded')
+  })
+
+  test('planned, measured and from the record are three words', () => {
+    expect(originText(ROW)).toBe('planned')
+    expect(originText({ ...ROW, from: 'record' })).toBe('from the record')
+    expect(originText({ ...ROW, from: 'asked', asked: ASKED })).toBe('')
+    expect(
+      originText({ ...ROW, source: { standard: 'entered by the drawing', clause: '', status: 'entered' } }),
+    ).toBe('planned, entered by the drawing')
+  })
+})
+
+describe('what a person types', () => {
+  test('numbers take comma or point; what is none is named', () => {
+    expect(readAnswer(ASKED, '95,5')).toEqual({ ok: true, value: 95.5 })
+    expect(readAnswer(ASKED, 'wet')).toEqual({ ok: false, fault: 'wet is no number.' })
+    expect(readAnswer(ASKED, ' ')).toEqual({ ok: false, fault: 'Type the number first.' })
+  })
+
+  test('a choice is one of those that are there', () => {
+    const choice: Asked = { ...ASKED, kind: 'choice', choices: [{ value: 'C1', good: true }] }
+    expect(readAnswer(choice, 'C1')).toEqual({ ok: true, value: 'C1' })
+    expect(readAnswer(choice, 'C2').ok).toBe(false)
+  })
+
+  test('readings are one a line, all lines of the same count', () => {
+    expect(readReadings('5990\n5991\n')).toEqual({ ok: true, readings: [5990, 5991] })
+    expect(readReadings('0 0 1\n6000 0 2')).toEqual({
+      ok: true,
+      readings: [
+        [0, 0, 1],
+        [6000, 0, 2],
+      ],
+    })
+    expect(readReadings('1\n2 3')).toEqual({
+      ok: false,
+      fault: 'Line 2: found 2 numbers, expected 1 as in the first line',
+    })
+    expect(readReadings('1\nx')).toEqual({ ok: false, fault: 'Line 2: found x, expected a number' })
+    expect(readReadings('\n').ok).toBe(false)
+  })
+})
+
+describe('a logger’s file', () => {
+  test('is taken whole', () => {
+    expect(readLogFile('\uFEFFhours,celsius\r\n0,18.5\r\n0.5,19\r\n')).toEqual({
+      ok: true,
+      readings: [
+        [0, 18.5],
+        [0.5, 19],
+      ],
+    })
+  })
+
+  test('with bad rows is not taken at all, and each bad row is named', () => {
+    const read = readLogFile('hours,celsius\n0,18\n1,warm\n0.5,19\n2\n')
+    expect(read.ok).toBe(false)
+    const faults = read.ok ? [] : read.faults.map(logFaultSentence)
+    expect(faults).toHaveLength(2)
+    expect(faults[0]).toContain('Row 3: celsius: found warm')
+    expect(faults[1]).toContain('Row 5')
+  })
+
+  test('with another header says what the header must be', () => {
+    const read = readLogFile('time;temp\n0;18\n')
+    expect(
+      read.ok ? '' : logFaultSentence(read.faults[0] ?? { path: '', found: '', expected: '' }),
+    ).toContain('Row 1: found "time;temp", expected the header hours,celsius')
+  })
+})
+
+describe('a docket as typed', () => {
+  test('needs only its number; what is left empty is absent', () => {
+    expect(readDocket({ ...EMPTY_DOCKET, number: ' 3061 ', slump: '95' }, 'Europe/Dublin')).toEqual({
+      ok: true,
+      docket: { number: '3061', slump: 95 },
+    })
+  })
+
+  test('names each field that is wrong', () => {
+    const read = readDocket(
+      {
+        ...EMPTY_DOCKET,
+        volume: '0',
+        slump: 'wet',
+        batched: '2026-11-24T10:00',
+        arrived: '2026-11-24T09:30',
+      },
+      'Europe/Dublin',
+    )
+    expect(read.ok ? {} : Object.keys(read.faults).sort()).toEqual(['arrived', 'number', 'slump', 'volume'])
+  })
+})
+
+describe('times in the yard’s zone', () => {
+  test('are shown by weekday and clock in the last days, else by day and month', () => {
+    const now = new Date('2026-06-10T12:00:00Z')
+    expect(whenText('2026-06-09T14:10:00.000Z', 'Europe/Dublin', now)).toBe('Tue 15:10')
+    expect(whenText('2026-03-02T09:05:00.000Z', 'Europe/Dublin', now)).toBe('2 Mar 09:05')
+    expect(whenText('never', 'Europe/Dublin', now)).toBe('not known')
+  })
+
+  test('typed and shown are the same, whatever the zone and the season', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: Date.UTC(2024, 0, 1) / 60_000, max: Date.UTC(2030, 0, 1) / 60_000 }),
+        fc.constantFrom('Europe/Dublin', 'Pacific/Auckland', 'America/New_York', 'Australia/Adelaide', 'UTC'),
+        (minutes, zone) => {
+          const typed = fieldTime(new Date(minutes * 60_000), zone)
+          const back = instantOf(typed, zone)
+          expect(back).not.toBeNull()
+          expect(fieldTime(new Date(back ?? 0), zone)).toBe(typed)
+        },
+      ),
+      { seed: 20261125, numRuns: 300 },
+    )
+  })
+
+  test('a time that the clocks skip is none', () => {
+    expect(instantOf('2026-03-29T01:30', 'Europe/Dublin')).toBeNull()
+    expect(instantOf('tomorrow', 'Europe/Dublin')).toBeNull()
+  })
+})
+
+test('a viewer reads; only an engineer confirms a lifting design', () => {
+  expect(mayDo('viewer', 'value')).toBe(false)
+  expect(mayDo('floor', 'value')).toBe(true)
+  expect([mayDo('lead', 'design'), mayDo('engineer', 'design')]).toEqual([false, true])
+  expect(mayDo('floor', 'disposition')).toBe(false)
+})
