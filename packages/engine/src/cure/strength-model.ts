@@ -130,9 +130,12 @@ function fromTests(
   )
 }
 
+const LEAST_AGES = 3
+
 /** The form that leaves the least squares of those that the tests can fix. */
 function bestFit(aged: readonly AgedTest[]): CurveFit | null {
   const different = new Set(aged.map(([age]) => age)).size
+  if (different < LEAST_AGES) return null
   const forms: FitForm[] = different >= 4 ? ['hyperbolic', 'exponential'] : ['hyperbolic from 0']
   return forms
     .map((form) => fitCurve(aged, form))
