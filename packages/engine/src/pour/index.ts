@@ -9,7 +9,7 @@ export {
   saturation,
   unoRate,
 } from './drying.ts'
-export { FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
+export { chuteOf, FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
 export type { CompactionPlan, PlacingZone, PourPlan } from './pour-plan.ts'
 export { type Order, type OrderInput, orderVolume } from './quantity.ts'
 export {

@@ -122,7 +122,7 @@ const RATE_LINES: readonly Assumed[] = [
 ]
 
 /** The corner of the outline nearest the lower left of its bounds. */
-function chuteOf(panel: Panel): Point {
+export function chuteOf(panel: Panel): Point {
   const corners = panel.region[0]?.outline ?? []
   let best: Point = [panel.left, panel.bottom]
   let least = Number.POSITIVE_INFINITY
