@@ -87,6 +87,11 @@ export interface Tolerance {
   readonly source: Source
 }
 
+export interface TwoSided extends Tolerance {
+  readonly minus: number
+  readonly plus: number
+}
+
 /** What a place says about reinforcing bars: the same questions to every family. */
 export interface SteelRules {
   readonly grades: readonly SteelGrade[]
@@ -109,8 +114,8 @@ export interface SteelRules {
   spacingTolerance(input: { readonly spacing: number }): Tolerance
   /** Mass per metre of delivered bar, parts of nominal: 0.045 is 4.5 %. */
   massTolerance(input: { readonly diameter: number }): Tolerance
-  /** Cut length of a straight bar, mm. */
-  cutTolerance(input: { readonly length: number }): Tolerance
+  /** Cut length of a straight bar, mm; both sides are given. */
+  cutTolerance(input: { readonly length: number }): TwoSided
   /** A bent dimension, mm. */
   legTolerance(input: {
     readonly leg: number

@@ -1,3 +1,4 @@
+export { type BondInput, bondCondition } from '../codes/eu/en1992-1-1-2004/lap.ts'
 export { type BarMassInput, barMass } from './bar-mass.ts'
 export { type PathInput, type PathShape, pathShape } from './bar-path.ts'
 export { type BendInput, type BendVerdict, checkBend } from './bend.ts'

@@ -1,4 +1,4 @@
-import type { SteelRules, Tolerance } from '../codes/steel-rules.ts'
+import type { SteelRules } from '../codes/steel-rules.ts'
 import type { Asked } from '../working/asked.ts'
 import { commonPractice, enteredBy } from '../working/source.ts'
 import type { ListedBar } from './listed-bars.ts'
@@ -69,18 +69,7 @@ function goodsIn(key: string, bar: ScheduledBar, rules: SteelRules): Asked[] {
 }
 
 function cutBend(bars: readonly ScheduledBar[], listed: readonly ListedBar[], rules: SteelRules): Asked[] {
-  const asked: Asked[] = bars.map((bar) => {
-    const tolerance = rules.cutTolerance({ length: bar.cutLength })
-    return {
-      id: `cut:${bar.mark}:measured`,
-      step: 'cut-bend',
-      what: `Cut length of ${bar.mark}`,
-      kind: 'number',
-      unit: 'mm',
-      ...around(bar.cutLength, tolerance),
-      source: tolerance.source,
-    }
-  })
+  const asked = [...bySize(bars)].map(([key, same]) => cutLengths(key, same, rules))
   const bent = listed.filter((bar) => bar.bent)
   for (const { mark, least } of bent) {
     asked.push({
@@ -106,6 +95,30 @@ function cutBend(bars: readonly ScheduledBar[], listed: readonly ListedBar[], ru
     })
   }
   return asked
+}
+
+/** One deviation for all bars of a size and grade, within the tightest tolerance among them. */
+function cutLengths(key: string, bars: readonly ScheduledBar[], rules: SteelRules): Asked {
+  const tolerances = bars.map((bar) => rules.cutTolerance({ length: bar.cutLength }))
+  const source = tolerances[0]?.source ?? commonPractice('cut length of a bar')
+  const [bar] = bars
+  return {
+    id: `cut:${key}:deviation`,
+    step: 'cut-bend',
+    what: `Largest deviation of the cut lengths, ${bar?.diameter} mm ${bar?.grade}`,
+    kind: 'number',
+    unit: 'mm',
+    low: 0 - Math.min(...tolerances.map(({ minus }) => minus)),
+    high: Math.min(...tolerances.map(({ plus }) => plus)),
+    source,
+    note: 'Against the schedule; shorter counts below 0.',
+  }
+}
+
+function bySize(bars: readonly ScheduledBar[]): Map<string, ScheduledBar[]> {
+  const sizes = new Map<string, ScheduledBar[]>()
+  for (const bar of bars) sizes.set(sizeKey(bar), [...(sizes.get(sizeKey(bar)) ?? []), bar])
+  return sizes
 }
 
 function cage(planned: PlannedMat, rules: SteelRules): Asked[] {
@@ -163,8 +176,4 @@ function countOf(id: string, what: string, count: number): Asked {
     high: count,
     source: enteredBy('the plan of this panel'),
   }
-}
-
-function around(value: number, { minus, plus }: Tolerance): Pick<Asked, 'low' | 'high'> {
-  return { low: minus === null ? null : value - minus, high: plus === null ? null : value + plus }
 }

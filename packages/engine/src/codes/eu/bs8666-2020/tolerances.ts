@@ -1,10 +1,10 @@
 import type { Source } from '../../../working/source.ts'
-import type { Tolerance } from '../../steel-rules.ts'
+import type { Tolerance, TwoSided } from '../../steel-rules.ts'
 
 const TABLE_7: Source = { standard: 'BS 8666:2020', clause: 'Table 7', status: 'from memory' }
 
 /** Cut length of a straight bar, mm. */
-export function cutTolerance(): Tolerance {
+export function cutTolerance(): TwoSided {
   return { minus: 25, plus: 25, source: TABLE_7 }
 }
 

@@ -1,5 +1,5 @@
 import type { Source } from '../../../working/source.ts'
-import type { Tolerance } from '../../steel-rules.ts'
+import type { Tolerance, TwoSided } from '../../steel-rules.ts'
 
 const STRAIGHT: Source = { standard: 'ACI 315-99', clause: 'Figure 8', status: 'from memory' }
 const BENT: Source = { standard: 'ACI 315-99', clause: 'Figure 8', status: 'seen' }
@@ -7,7 +7,7 @@ const BENT: Source = { standard: 'ACI 315-99', clause: 'Figure 8', status: 'seen
 const INCH = 25.4
 
 /** Cut length of a straight bar, mm. */
-export function cutTolerance(): Tolerance {
+export function cutTolerance(): TwoSided {
   return { minus: INCH, plus: INCH, source: STRAIGHT }
 }
 

@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest'
+import { cli } from '../testing.ts'
+
+const LIST = { stock: [{ length: 6000 }], pieces: [{ length: 1500, count: 4 }] }
+
+function cut(list: unknown, args: readonly string[] = []) {
+  return cli(['cut', 'C.json', ...args], { 'C.json': typeof list === 'string' ? list : JSON.stringify(list) })
+}
+
+describe('castwright cut', () => {
+  it('four pieces of 1500 from one bar of 6000, three with a kerf of 3', async () => {
+    const { code, json } = await cut(LIST, ['--json'])
+    expect(code).toBe(0)
+    expect(json()).toMatchObject({
+      bars: [{ stock: 6000, count: 1, pieces: [{ length: 1500, count: 4 }], offcut: 0 }],
+      stockLength: 6000,
+      rackLength: 0,
+      netLength: 6000,
+      lowerBound: 6000,
+      proven: true,
+    })
+    const sawn = await cut({ ...LIST, kerf: 3 }, ['--json', '--within', '5'])
+    expect(sawn.json()).toMatchObject({ stockLength: 12000, proven: true })
+    expect(sawn.json().assumed).toBeUndefined()
+  })
+
+  it('takes offcuts first, marks kept', async () => {
+    const { json } = await cut(
+      {
+        stock: [{ length: 6000 }],
+        offcuts: [{ length: 1500, count: 1 }],
+        kerf: 0,
+        pieces: [
+          { length: 1500, count: 4, mark: 'A' },
+          { length: 1500, count: 1, mark: 'B' },
+        ],
+      },
+      ['--json'],
+    )
+    expect(json()).toMatchObject({ stockLength: 6000, rackLength: 1500, proven: true })
+    const marks: Record<string, number> = {}
+    for (const bar of json().bars as { count: number; pieces: { mark: string; count: number }[] }[]) {
+      for (const { mark, count } of bar.pieces) marks[mark] = (marks[mark] ?? 0) + count * bar.count
+    }
+    expect(marks).toEqual({ A: 4, B: 1 })
+  })
+
+  it('--explain and the table say what is proven', async () => {
+    const { out } = await cut(LIST, ['--explain'])
+    expect(out).toMatch(/1 +6000 +4 × 1500/)
+    expect(out).toMatch(/Gilmore/)
+    expect((await cli(['cut', '--help'])).out).toMatch(/--within/)
+  })
+
+  it.each([
+    [{ ...LIST, pieces: [] }, [], 'pieces'],
+    [{ ...LIST, pieces: [{ length: 7000, count: 1, mark: 'LONG' }] }, [], 'LONG'],
+    [
+      { ...LIST, stock: [{ length: 6000, count: 1 }], pieces: [{ length: 3500, count: 2 }] },
+      [],
+      '3500 short',
+    ],
+    [{ ...LIST, stock: [] }, [], 'stock'],
+    [{ ...LIST, kerf: -1 }, [], 'kerf'],
+    [{ ...LIST, pieces: [{ length: 1500, count: 1.5 }] }, [], 'pieces[0].count'],
+    [LIST, ['--within', '0'], 'within'],
+    ['not json', [], 'JSON'],
+  ])('refuses bad input %#', async (list, args, field) => {
+    const { code, err, out } = await cut(list, args)
+    expect(code).toBe(2)
+    expect(err).toContain(field)
+    expect(out).toBe('')
+  })
+})

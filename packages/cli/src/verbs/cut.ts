@@ -1,0 +1,49 @@
+import { type CutPlan, cutPlan, parseCutList } from '@castwright/engine/steel'
+import { InputError } from '@castwright/engine/working'
+import { numberText, textTable, type Verb } from '../verb.ts'
+
+export const cutVerb: Verb = {
+  name: 'cut',
+  file: { name: 'CUTLIST', about: 'stock, offcuts, kerf and pieces as JSON' },
+  options: [{ flags: '--within <seconds>', about: 'most that the search may take, s; 10 if not given' }],
+  example: 'castwright cut docs/examples/cutlist.json --within 5',
+  async run(given) {
+    const within = given.optionalNumber('within', { above: 0, most: 86_400, unit: 's' })
+    const list = parseCutList(await given.fileJson(), given.fileName)
+    const { working, ...plan } = await cutPlan({ list, within: within ?? 10 }).catch((error: unknown) => {
+      throw error instanceof InputError ? error.within(given.fileName) : error
+    })
+    return {
+      json: { ...plan },
+      working,
+      assumed: [
+        ...(within === undefined ? [{ field: 'within', value: 10, unit: 's', why: 'not given' }] : []),
+        ...(list.kerf === undefined ? [{ field: 'kerf', value: 0, unit: 'mm', why: 'not given' }] : []),
+      ],
+      table: () => cutTable(plan),
+    }
+  },
+}
+
+function cutTable(plan: Omit<CutPlan, 'working'>): string {
+  return [
+    textTable([
+      ['Bars', 'Length', 'Pieces', 'Left of each'],
+      ...plan.bars.map((bar) => [
+        String(bar.count),
+        `${bar.stock}${bar.rack === true ? ' (rack)' : ''}`,
+        bar.pieces
+          .map(({ count, length, mark }) => `${count} × ${length}${mark === undefined ? '' : ` ${mark}`}`)
+          .join(', '),
+        numberText(bar.offcut),
+      ]),
+    ]),
+    textTable([
+      ['New stock', numberText(plan.stockLength)],
+      ['From the rack', numberText(plan.rackLength)],
+      ['Pieces', numberText(plan.netLength)],
+      ['No plan takes less new stock than', numberText(plan.lowerBound)],
+      ['Best possible', plan.proven ? 'proven' : 'not proven'],
+    ]),
+  ].join('\n')
+}
