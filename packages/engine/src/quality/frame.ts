@@ -37,6 +37,16 @@ export function middleOf(points: readonly Point3[]): Point3 {
  * the panel, so heights above the plane do not depend on how the panel stood when it was measured. Null for no area.
  */
 export function normalOf(corners: readonly Point3[]): Point3 | null {
+  const swept = sweptArea(corners)
+  return Math.hypot(...swept) > 0 ? unit(swept) : null
+}
+
+/** Area that corners in order enclose, mm². */
+export function areaOf(corners: readonly Point3[]): number {
+  return Math.hypot(...sweptArea(corners)) / 2
+}
+
+function sweptArea(corners: readonly Point3[]): Point3 {
   const middle = middleOf(corners)
   let sum: Point3 = [0, 0, 0]
   for (const [index, corner] of corners.entries()) {
@@ -44,7 +54,7 @@ export function normalOf(corners: readonly Point3[]): Point3 | null {
     const part = cross(minus(corner, middle), minus(next, middle))
     sum = [sum[0] + part[0], sum[1] + part[1], sum[2] + part[2]]
   }
-  return Math.hypot(...sum) > 0 ? unit(sum) : null
+  return sum
 }
 
 /**

@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { type Drawing, parseDrawing } from '../panel/drawing.ts'
 import { distance, type Point, type Ring } from '../panel/point.ts'
-import { edges } from '../panel/polygon.ts'
+import { area, edges } from '../panel/polygon.ts'
 import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput } from '../working/parse.ts'
-import { boxCorners, type Point3, span } from './frame.ts'
+import { areaOf, boxCorners, type Point3, span } from './frame.ts'
 import { bowOf } from './out-of-plane.ts'
 
 const positive = z.number().positive()
@@ -111,6 +111,23 @@ function parseMeasuredDrawing(value: unknown, from: string): Drawing {
 
 function cornerIssues(corners: readonly Point3[], outline: Ring): InputIssue[] {
   if (corners.length === 0) return []
+  const far = farIssues(corners, outline)
+  if (far.length > 0) return far
+  // Two corners exchanged may leave sides of likely length, but then the outline crosses itself and loses its area.
+  const drawn = area(outline)
+  const found = areaOf(corners)
+  return Math.abs(found - drawn) > STRANGE_SHARE * drawn
+    ? [
+        {
+          path: 'corners',
+          found: `corners that enclose ${(found / 1e6).toFixed(2)} m²`,
+          expected: `about ${(drawn / 1e6).toFixed(2)} m²: corners in the order of the outline`,
+        },
+      ]
+    : []
+}
+
+function farIssues(corners: readonly Point3[], outline: Ring): InputIssue[] {
   return edges(outline).flatMap(([a, b], index) => {
     const next = (index + 1) % corners.length
     const found = span(corners[index] as Point3, corners[next] as Point3)
