@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto'
-import { mkdir } from 'node:fs/promises'
+import { access, mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { Kysely, SqliteDialect } from 'kysely'
 import { backupFolder } from './backup.ts'
@@ -29,6 +29,8 @@ export interface OpenStoreInput {
   readonly filesFolder?: string
   /** A copy that nobody else has open: the database stays one file. */
   readonly copy?: boolean
+  /** Only a record that is there already is opened; nothing is made. */
+  readonly existing?: boolean
 }
 
 /** The folder holds a record that this cannot be: another yard's, or one that was signed with another key. */
@@ -42,12 +44,13 @@ export class StoreError extends Error {
 /**
  * Opens the embedded record of a folder, or makes one.
  *
- * @throws StoreError for another yard's record or a key that is not its own; HistoryError for a database of another history.
+ * @throws StoreError for no record where one must exist, another yard's record or a key that is not its own; HistoryError for a database of another history.
  */
 export async function openStore(input: OpenStoreInput): Promise<Store> {
   const { folder } = input
   const clock = input.clock ?? Date.now
   const now = () => new Date(clock()).toISOString()
+  if (input.existing) await expectRecord(folder)
   await mkdir(folder, { recursive: true, mode: 0o700 })
   const key = await readOrMakeKey(join(folder, KEY_FILE))
   const db = new Kysely<RecordTables>({
@@ -65,6 +68,14 @@ export async function openStore(input: OpenStoreInput): Promise<Store> {
   } catch (error) {
     await db.destroy()
     throw error
+  }
+}
+
+async function expectRecord(folder: string): Promise<void> {
+  for (const name of [DATABASE_FILE, KEY_FILE]) {
+    await access(join(folder, name)).catch(() => {
+      throw new StoreError(`${folder} holds no record: there is no ${name}`)
+    })
   }
 }
 
