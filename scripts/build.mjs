@@ -23,7 +23,7 @@ if (wants('--web') && !(stale && webIsFresh())) {
 }
 
 function webIsFresh() {
-  const built = statSync(join(root, 'packages/web/dist/index.html'), { throwIfNoEntry: false })
+  const built = statSync(join(root, 'packages/web/dist/app/index.html'), { throwIfNoEntry: false })
   if (built === undefined) return false
   const newest = Math.max(
     ...['engine/src', 'record/src', 'documents/src', 'web'].map((name) =>
