@@ -56,7 +56,7 @@ async function runVerb(verb: Verb, args: readonly string[], io: Console): Promis
   }
   if (parsed === undefined) return 2
   const outcome = await verb.run(new Given(parsed.options, parsed.file, io.read))
-  print(outcome, parsed.options, io)
+  if (outcome.printed !== true) print(outcome, parsed.options, io)
   return outcome.verdict === undefined || outcome.verdict === 'pass' ? 0 : 1
 }
 

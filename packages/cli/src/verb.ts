@@ -19,6 +19,8 @@ export interface Outcome {
   readonly assumed?: readonly Assumed[]
   /** `fail` and `unknown` end with exit status 1. Absent where the verb judges nothing. */
   readonly verdict?: Verdict
+  /** The verb has written what it had to say while it ran; nothing is printed at its end. */
+  readonly printed?: boolean
   /** The readable form, without the working. Built only when it is printed. */
   readonly table: () => string
 }

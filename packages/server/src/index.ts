@@ -1,5 +1,5 @@
 export { type AppInput, type CastwrightApp, createApp, routesOf } from './app.ts'
-export { type Brought, bring, jobFile, type Taken } from './bring/bring.service.ts'
+export { type Brought, bring, checkBrought, jobFile, type Taken } from './bring/bring.service.ts'
 export { type Clock, clockFrom, wallClock } from './door/clock.ts'
 export { lockFolder } from './door/folder-lock.ts'
 export { checkDoor, DEFAULT_HOST, DEFAULT_PORT, type Door } from './door/settings.ts'

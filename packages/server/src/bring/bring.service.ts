@@ -2,7 +2,14 @@ import { DRAWING_FORMAT, type Drawing, panelOf, parseDrawing } from '@castwright
 import type { PanelFacts } from '@castwright/engine/steps'
 import { foundText, InputError, type InputIssue } from '@castwright/engine/working'
 import { JOB_FORMAT, type Job, parseJob, parseYard, YARD_FORMAT, type Yard } from '@castwright/engine/yard'
-import { canonicalText, type Draft, type Person, panelSubject, type YardState } from '@castwright/record'
+import {
+  canonicalText,
+  type Draft,
+  fold,
+  type Person,
+  panelSubject,
+  type YardState,
+} from '@castwright/record'
 import type { YardLog } from '../entries/yard-log.ts'
 
 /** A value that the file does not give and that was taken in its place. */
@@ -48,6 +55,15 @@ export function bring(log: YardLog, person: Person, input: unknown, from = ''): 
       assumed: wanted.assumed,
     }
   })
+}
+
+/**
+ * Reads what would be brought in, without a record.
+ *
+ * @throws InputError with every field that does not fit by itself.
+ */
+export function checkBrought(input: unknown, from = ''): void {
+  wantedFrom(input, fold([]), '', from)
 }
 
 function wantedFrom(input: unknown, state: YardState, yard: string, from: string): Wanted {

@@ -10,7 +10,7 @@ import { openStore, type Store } from '@castwright/record/store'
 import { createAdaptorServer, type ServerType } from '@hono/node-server'
 import { createApp } from '../app.ts'
 import { isLoopback } from '../guard/origin.ts'
-import { type FirstSignIn, makeFirstPeople } from '../people/people.service.ts'
+import { type FirstSignIn, makeFirstPeople, resetPin } from '../people/people.service.ts'
 import { type Clock, wallClock } from './clock.ts'
 import { lockFolder } from './folder-lock.ts'
 import { checkDoor, type Door } from './settings.ts'
@@ -36,6 +36,8 @@ export interface StartOptions extends Door {
   /** Fills the record before anybody can ask; called at each start. */
   readonly prepare?: (store: Store) => Promise<void>
   readonly demo?: boolean
+  /** Id of a person who gets a new PIN at this start. */
+  readonly resetPin?: string
   readonly report?: (error: unknown) => void
 }
 
@@ -46,7 +48,7 @@ export interface Running {
   readonly addresses: readonly string[]
   readonly port: number
   readonly yard: string
-  /** Accounts made at this start, with their PINs; empty at later ones. */
+  /** Accounts made or given a new PIN at this start, with their PINs; empty otherwise. */
   readonly firstSignIn: readonly FirstSignIn[]
   /** Finishes what is being written, closes the store and gives the folder back. */
   close(): Promise<void>
@@ -90,7 +92,9 @@ export async function startServer(options: StartOptions): Promise<Running> {
     // Listens before the first accounts are made: a taken port must not use up the PINs that are told once.
     const server = await listen(door, app.fetch)
     undo.push(() => server.close())
-    const firstSignIn = await makeFirstPeople(store.people, options.people ?? FIRST_LEAD)
+    const made = await makeFirstPeople(store.people, options.people ?? FIRST_LEAD)
+    const firstSignIn =
+      options.resetPin === undefined ? made : [await resetPin(store.people, options.resetPin)]
     const { port } = server.address() as AddressInfo
     const addresses = addressesOf(door, port)
     return {

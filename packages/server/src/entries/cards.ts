@@ -1,6 +1,7 @@
 import { codeFamily } from '@castwright/engine/codes'
 import { type Plan, plan as planPanel } from '@castwright/engine/plan'
 import { type Card, cardOf, type PanelFacts, type StepId, type YardFacts } from '@castwright/engine/steps'
+import { InputError } from '@castwright/engine/working'
 import type { YardState } from '@castwright/record'
 
 export interface PanelCard {
@@ -17,7 +18,7 @@ export interface NoCard {
 /** Makes a card of a panel (`<job>/<mark>`) and step by a state, at a UTC instant. */
 export type CardMaker = (state: YardState, panel: string, step: StepId, now: string) => PanelCard | NoCard
 
-const PLANS = new WeakMap<object, { readonly yard: YardFacts['yard']; readonly plan: Plan }>()
+const PLANS = new WeakMap<object, { readonly yard: YardFacts; readonly plan: Plan | InputError }>()
 
 /** Plan and card of a panel's step, computed here from the record, whatever a device has shown. */
 export const panelCard: CardMaker = (state, panel, step, now) => {
@@ -25,18 +26,33 @@ export const panelCard: CardMaker = (state, panel, step, now) => {
   if (facts === undefined || facts.drawing === null) {
     return { missing: `a drawing of ${panel} in the record` }
   }
-  const plan = planOf(facts, state.yard.yard)
+  const plan = planOf(facts, state.yard)
   if (plan === null) return { missing: 'the code family: neither drawing nor yard says it' }
+  if (plan instanceof InputError) return { missing: `a drawing that can be planned (${plan.message})` }
   return { facts, plan, card: cardOf({ plan, step, facts, yard: state.yard, now }) }
 }
 
-/** The plan of a panel by the yard as it is; null where nothing says the code family. */
-export function planOf({ drawing }: PanelFacts, yard: YardFacts['yard']): Plan | null {
-  const family = drawing?.code ?? yard?.code
+/**
+ * The plan of a panel by the yard as it is; null where nothing says the code family, the error where the drawing cannot
+ * be planned.
+ */
+export function planOf({ drawing }: PanelFacts, yard: YardFacts): Plan | InputError | null {
+  const family = drawing?.code ?? yard.yard?.code
   if (drawing === null || family === undefined) return null
   const known = PLANS.get(drawing)
   if (known !== undefined && known.yard === yard) return known.plan
-  const plan = planPanel({ drawing, yard, family: codeFamily(family) })
+  const plan = planned(() =>
+    planPanel({ drawing, yard: yard.yard, family: codeFamily(family), limits: yard.limits }),
+  )
   PLANS.set(drawing, { yard, plan })
   return plan
+}
+
+function planned(make: () => Plan): Plan | InputError {
+  try {
+    return make()
+  } catch (error) {
+    if (error instanceof InputError) return error
+    throw error
+  }
 }

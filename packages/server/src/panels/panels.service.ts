@@ -1,6 +1,7 @@
 import type { SheetInput } from '@castwright/documents'
 import type { Plan } from '@castwright/engine/plan'
 import { emptyPanelFacts, type PanelFacts } from '@castwright/engine/steps'
+import { InputError } from '@castwright/engine/working'
 import { type PassportPlan, passportEntries, type StoredEntry, type YardState } from '@castwright/record'
 import { issuePassport } from '@castwright/record/store'
 import { planOf } from '../entries/cards.ts'
@@ -20,12 +21,15 @@ export function plannedPanel(state: YardState, job: string, mark: string): Plann
   if (facts.drawing === null) {
     throw new Problem('not-found', `The record has no drawing of ${mark} in job ${job}.`)
   }
-  const plan = planOf(facts, state.yard.yard)
+  const plan = planOf(facts, state.yard)
   if (plan === null) {
     throw new Problem(
       'conflict',
       'Neither the drawing nor the yard says the code family, so there is no plan.',
     )
+  }
+  if (plan instanceof InputError) {
+    throw new Problem('conflict', 'The drawing in the record cannot be planned.', { issues: plan.issues })
   }
   return { facts: { ...facts, drawing: facts.drawing }, plan }
 }

@@ -1,3 +1,4 @@
+import { InputError } from '@castwright/engine/working'
 import type { Person, Role } from '@castwright/record'
 import type { Account, People } from '@castwright/record/store'
 import { Problem } from '../problem.ts'
@@ -89,6 +90,24 @@ export async function makeFirstPeople(
       return { id, name, role, pin }
     }),
   )
+}
+
+/**
+ * Gives a person a new PIN at random, for whoever holds the computer of the yard: the way back when a last lead has lost
+ * theirs. Ends their sessions and opens the account again.
+ *
+ * @throws InputError where there is no such person.
+ */
+export async function resetPin(people: People, id: string): Promise<FirstSignIn> {
+  const account = await people.find(id)
+  if (account === null) {
+    const known = (await people.list()).map((one) => one.id).join(', ')
+    throw new InputError([{ path: '--reset-pin', found: id, expected: `one of ${known}` }])
+  }
+  const pin = randomPin()
+  await people.change(id, { pinHash: await hashPin(pin), active: true })
+  await people.signOutAll(id)
+  return { id, name: account.name, role: account.role, pin }
 }
 
 function slug(name: string): string {
