@@ -48,7 +48,8 @@ export default defineConfig({
     }),
   ],
   build: {
-    outDir: 'dist',
+    // Beside what the type checker writes into dist, which a build would empty.
+    outDir: 'dist/app',
     emptyOutDir: true,
     target: 'es2022',
     // Fonts and icons stay files: the server's content policy allows no data: fonts.
