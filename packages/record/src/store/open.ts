@@ -31,6 +31,8 @@ export interface OpenStoreInput {
   readonly copy?: boolean
   /** Only a record that is there already is opened; nothing is made. */
   readonly existing?: boolean
+  /** `postgres://…`: the record is in PostgreSQL, and the folder holds only the yard's key and the attachments. */
+  readonly databaseUrl?: string
 }
 
 /** The folder holds a record that this cannot be: another yard's, or one that was signed with another key. */
@@ -42,12 +44,16 @@ export class StoreError extends Error {
 }
 
 /**
- * Opens the embedded record of a folder, or makes one.
+ * Opens the embedded record of a folder, or makes one; with `databaseUrl` the record in PostgreSQL.
  *
  * @throws StoreError for no record where one must exist, another yard's record or a key that is not its own; HistoryError for a database of another history.
  */
 export async function openStore(input: OpenStoreInput): Promise<Store> {
-  const { folder } = input
+  const { folder, databaseUrl } = input
+  if (databaseUrl !== undefined) {
+    const { openPostgres } = await import('./postgres-store.ts')
+    return openPostgres({ ...input, url: databaseUrl })
+  }
   const clock = input.clock ?? Date.now
   const now = () => new Date(clock()).toISOString()
   if (input.existing) await expectRecord(folder)
