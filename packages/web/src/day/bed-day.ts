@@ -50,6 +50,8 @@ export interface BedDay {
 export interface PlannedPanel {
   readonly facts: PanelFacts
   readonly plan: Plan | null
+  /** Why there is no plan; null while it is computed. */
+  readonly why: string | null
 }
 
 const MINUTE = 60_000
@@ -118,12 +120,13 @@ export function bedOf(facts: PanelFacts, beds: readonly YardBed[]): string | nul
 }
 
 function panelDay(
-  { facts, plan }: PlannedPanel,
+  { facts, plan, why }: PlannedPanel,
   window: DayWindow,
   now: number,
 ): { readonly blocks: DayBlock[]; readonly curve: DayCurve | null; readonly unknown: string[] } {
   const panel = { job: facts.job, mark: facts.mark }
-  if (plan === null) return { blocks: [], curve: null, unknown: [`${facts.mark}: plan`] }
+  if (plan === null)
+    return { blocks: [], curve: null, unknown: why === null ? [] : [`${facts.mark}: ${why}`] }
   const { setUp, pour, strip } = plan.pour.minutes
   const began = setStart(facts)
   const cast = facts.cast === null ? null : Date.parse(facts.cast.at)

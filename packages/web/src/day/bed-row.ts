@@ -34,6 +34,8 @@ export interface RowFrame {
   readonly left: number
   readonly right: number
   readonly clock: (at: number) => string
+  /** px of the line of now, which no word crosses; null where it is not in the picture. */
+  readonly nowX: number | null
 }
 
 export const WORK: Readonly<Record<DayBlock['kind'], string>> = {
@@ -60,9 +62,14 @@ export function drawRow(row: BedDay, frame: RowFrame): DrawnRow {
       ...blocks.flatMap((block) => blockLabels(block, frame)),
       ...curves.flatMap((curve) => curveLabels(curve, frame)),
     ],
-    { lanes: ROW.lanes, left: frame.left, right: frame.right },
+    { lanes: ROW.lanes, left: frame.left, right: frame.right, taken: nowIn(frame) },
   )
   return { blocks, curves, labels }
+}
+
+function nowIn({ nowX }: RowFrame): { readonly lane: number; readonly from: number; readonly to: number }[] {
+  if (nowX === null) return []
+  return Array.from({ length: ROW.lanes }, (_, lane) => ({ lane, from: nowX - 2, to: nowX + 2 }))
 }
 
 function drawBlock(block: DayBlock, frame: RowFrame): DrawnBlock {

@@ -21,9 +21,10 @@ export function DayPicture({ rows, window, now, zone }: DayPictureProps): ReactE
   const [box, width] = useWidth()
   const id = useId()
   const clock = (at: number): string => clockText(at, zone)
-  const frame: RowFrame = { window, left: GUTTER + 8, right: Math.max(width - 24, GUTTER + 300), clock }
+  const sides = { window, left: GUTTER + 8, right: Math.max(width - 24, GUTTER + 300) }
+  const nowX = now >= window.from && now <= window.to ? xOf(now, sides) : null
+  const frame: RowFrame = { ...sides, clock, nowX }
   const height = HEAD + rows.length * ROW.height
-  const nowX = now >= window.from && now <= window.to ? xOf(now, frame) : null
   return (
     <div className="day-picture" ref={box}>
       {width === 0 ? null : (
@@ -61,19 +62,13 @@ function Row({
 }): ReactElement {
   return (
     <>
-      {drawn.curves.map(({ curve, line, band, wantedY, from, to, metX }) => (
+      {drawn.curves.map(({ curve, line, band, wantedY, from, to }) => (
         <g key={`${curve.panel.job}/${curve.panel.mark}`} className={curve.cast ? undefined : 'day-planned'}>
           {band === null ? null : <path className="day-band" d={band} />}
           {wantedY === null ? null : (
             <line className="day-wanted" x1={from} x2={to} y1={wantedY} y2={wantedY} />
           )}
           <path className="day-curve" d={line} />
-          {metX === null ? null : (
-            <>
-              <line className="day-pennant-pole" x1={metX} x2={metX} y1={ROW.top - 4} y2={ROW.bottom} />
-              <path className="day-pennant" d={`M${metX - 7} ${ROW.top - 4}h14l-7 10z`} />
-            </>
-          )}
         </g>
       ))}
       {drawn.blocks.map((block) => (
@@ -85,7 +80,7 @@ function Row({
           aria-label={`${WORK[block.kind]} ${block.panel.mark}, ${clock(block.from)} to ${clock(block.to)}, ${block.done ? 'done' : 'planned'}`}
         >
           <rect
-            className={`day-block day-${block.kind}`}
+            className={`day-block day-${block.kind} ${block.done ? '' : 'day-to-come'}`}
             x={block.x}
             y={ROW.top}
             width={block.width}
@@ -118,6 +113,14 @@ function Row({
           ))}
         </Link>
       ))}
+      {drawn.curves.map(({ curve, metX }) =>
+        metX === null ? null : (
+          <g key={`${curve.panel.job}/${curve.panel.mark}`}>
+            <line className="day-pennant-pole" x1={metX} x2={metX} y1={ROW.top - 4} y2={ROW.bottom} />
+            <path className="day-pennant" d={`M${metX - 7} ${ROW.top - 4}h14l-7 10z`} />
+          </g>
+        ),
+      )}
       {drawn.labels.map((label) => (
         <text
           key={label.key}

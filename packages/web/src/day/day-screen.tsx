@@ -34,7 +34,11 @@ function Day(): ReactElement {
     () =>
       active.map((facts, index) => {
         const plan = plans[index]
-        return { facts, plan: plan?.status === 'ready' ? plan.plan : null }
+        return {
+          facts,
+          plan: plan?.status === 'ready' ? plan.plan : null,
+          why: plan?.status === 'none' ? plan.why : null,
+        }
       }),
     [active, plans],
   )
@@ -152,7 +156,12 @@ function OpenBed({
   readonly window: ReturnType<typeof dayWindow>
   readonly clock: (at: number) => string
 }): ReactElement | null {
-  const curing = rows.filter(({ curves }) => curves.length > 0)
+  // What still gains strength comes before what was lifted this morning.
+  const ahead = (row: BedDay): BedDay['curves'] =>
+    row.curves.filter(({ points }) => (points.at(-1)?.at ?? 0) > now)
+  const withCurve = rows.filter(({ curves }) => curves.length > 0)
+  const still = withCurve.filter((row) => ahead(row).length > 0)
+  const curing = still.length > 0 ? still : withCurve
   const [bed, setBed] = useState<string | null>(null)
   const open = curing.find((row) => row.bed === bed) ?? curing[0]
   if (open === undefined) return null
@@ -168,7 +177,7 @@ function OpenBed({
             ))}
           </div>
         ) : null}
-        {open.curves.map((curve) => (
+        {(still.length > 0 ? ahead(open) : open.curves).map((curve) => (
           <StrengthPicture
             key={`${curve.panel.job}/${curve.panel.mark}`}
             curve={curve}

@@ -10,6 +10,12 @@ export function Legend(): ReactElement {
       <Swatch className="day-block day-finish">float window</Swatch>
       <Swatch className="day-block day-strip">strip</Swatch>
       <li>
+        <svg width="28" height="20" aria-hidden="true">
+          <rect className="day-block day-strip day-to-come" x="1" y="1" width="26" height="18" />
+        </svg>
+        dashed: planned
+      </li>
+      <li>
         <svg width="32" height="20" aria-hidden="true">
           <path className="day-band" d="M1 16L31 4V12L1 19z" />
           <path className="day-curve" d="M1 17.5L31 8" />

@@ -106,6 +106,7 @@ export function PanelsScreen(): ReactElement {
         <Register
           key={JSON.stringify(wanted)}
           rows={found}
+          withJob={jobNames.length > 1}
           cast={(instant) => whenText(instant, yard.yard?.timezone ?? 'UTC', now)}
         />
       )}
@@ -140,9 +141,11 @@ function Choice({
 
 function Register({
   rows,
+  withJob,
   cast,
 }: {
   readonly rows: readonly RegisterRow[]
+  readonly withJob: boolean
   readonly cast: (instant: string) => string
 }): ReactElement {
   const [count, setCount] = useState(PAGE)
@@ -164,7 +167,7 @@ function Register({
       <ul className="register">
         {rows.slice(0, count).map((row) => (
           <li key={`${row.facts.job}/${row.facts.mark}`}>
-            <Line row={row} cast={cast} />
+            <Line row={row} withJob={withJob} cast={cast} />
           </li>
         ))}
       </ul>
@@ -179,9 +182,11 @@ function Register({
 
 function Line({
   row,
+  withJob,
   cast,
 }: {
   readonly row: RegisterRow
+  readonly withJob: boolean
   readonly cast: (instant: string) => string
 }): ReactElement {
   const { facts, step, standing, place, due } = row
@@ -194,7 +199,7 @@ function Line({
       search={{}}
     >
       <span className="register-mark">{facts.mark}</span>
-      <span>
+      <span className="register-step">
         {step === null
           ? 'All steps done'
           : `Step ${number} of ${STEPS.length}: ${panelStep(step).name.toLowerCase()}`}
@@ -206,7 +211,11 @@ function Line({
       </span>
       <span className="quiet">{place ?? 'no place yet'}</span>
       <span className="quiet">{facts.cast ? `cast ${cast(facts.cast.at)}` : 'not cast'}</span>
-      <span className="quiet">{due === null ? facts.job : `${facts.job}, due ${dayText(due)}`}</span>
+      <span className="quiet">
+        {[withJob ? facts.job : null, due === null ? 'no day due' : `due ${dayText(due)}`]
+          .filter((part) => part !== null)
+          .join(', ')}
+      </span>
     </Link>
   )
 }

@@ -3,10 +3,11 @@ import { type PanelFacts, panelStep, STEP_IDS, type StepId, stepIsDone } from '@
 /** Where a panel stands, in the words of the register. */
 export type PanelStanding =
   | 'no drawing'
-  | 'defect open'
+  | 'not begun'
+  | 'in work'
   | 'waits at a hold'
   | 'curing'
-  | 'in work'
+  | 'defect open'
   | 'handed over'
 
 export const STANDINGS: readonly PanelStanding[] = [
@@ -14,6 +15,7 @@ export const STANDINGS: readonly PanelStanding[] = [
   'waits at a hold',
   'curing',
   'in work',
+  'not begun',
   'handed over',
   'no drawing',
 ]
@@ -62,8 +64,13 @@ function standingOf(facts: PanelFacts, step: StepId | null): PanelStanding {
   if (facts.drawing === null) return 'no drawing'
   if (facts.defects.some(({ open }) => open)) return 'defect open'
   if (step === null) return 'handed over'
+  if (step === 'steel-in' && Object.values(facts.steps).every(isEmpty)) return 'not begun'
   if (step === 'cure') return 'curing'
   return panelStep(step).hold ? 'waits at a hold' : 'in work'
+}
+
+function isEmpty({ values, requests, opening, closed }: PanelFacts['steps'][StepId]): boolean {
+  return Object.keys(values).length === 0 && requests.length === 0 && opening === null && closed === null
 }
 
 /** Rows that fit every word of the search and every choice. */

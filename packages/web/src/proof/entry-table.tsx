@@ -7,7 +7,7 @@ export interface EntryTableProps {
   readonly zone: string
 }
 
-/** Entries as rows: place in the log, what, about what, by whom, seen, stored. */
+/** Entries as rows: place in the log, what, about what, by whom, seen, stored. On a phone each is a short block. */
 export function EntryTable({ entries, zone }: EntryTableProps): ReactElement {
   const format = new Intl.DateTimeFormat('en-GB', {
     timeZone: zone,
@@ -18,38 +18,22 @@ export function EntryTable({ entries, zone }: EntryTableProps): ReactElement {
     second: '2-digit',
     hourCycle: 'h23',
   })
+  const time = (instant: string): string => format.format(new Date(instant))
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the screen is scrolled with the keyboard
-    <section className="scroll-x" tabIndex={0} aria-label="Last entries, scrolls sideways">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col" className="figure">
-              No.
-            </th>
-            <th scope="col">What</th>
-            <th scope="col">About</th>
-            <th scope="col">By</th>
-            <th scope="col">Seen</th>
-            <th scope="col">In the record</th>
-          </tr>
-        </thead>
-        <tbody>
-          {entries.map((entry) => (
-            <tr key={entry.id}>
-              <td className="figure">{entry.index}</td>
-              <td>{whatOf(entry)}</td>
-              <td>{entry.subject.id}</td>
-              <td>
-                {entry.person.name}, {entry.person.role}
-              </td>
-              <td className="number">{format.format(new Date(entry.seen))}</td>
-              <td className="number">{format.format(new Date(entry.stored))}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+    <ol className="entries">
+      {entries.map((entry) => (
+        <li key={entry.id}>
+          <span className="entries-number number">{entry.index}</span>
+          <strong>{whatOf(entry)}</strong>
+          <span>{entry.subject.id}</span>
+          <span>
+            {entry.person.name}, {entry.person.role}
+          </span>
+          <span className="quiet">seen {time(entry.seen)}</span>
+          <span className="quiet">in the record {time(entry.stored)}</span>
+        </li>
+      ))}
+    </ol>
   )
 }
 

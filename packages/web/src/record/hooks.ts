@@ -47,7 +47,7 @@ export function usePlan(job: string, mark: string): PlanState {
   useSyncExternalStore(planner.subscribe, planner.version)
   const state = useYardState()
   const facts = state.panels.get(`${job}/${mark}`)
-  return planner.plan(facts?.drawing ?? null, state.yard.yard)
+  return planner.plan(facts?.drawing ?? null, state.yard)
 }
 
 /** Plans of several panels, in their order. */
@@ -57,8 +57,8 @@ export function usePlans(panels: readonly PanelFacts[]): readonly PlanState[] {
   const { yard } = useYardState()
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new version means that answers came in
   return useMemo(
-    () => panels.map((panel) => planner.plan(panel.drawing, yard.yard)),
-    [panels, planner, yard.yard, version],
+    () => panels.map((panel) => planner.plan(panel.drawing, yard)),
+    [panels, planner, yard, version],
   )
 }
 
@@ -66,7 +66,7 @@ export function usePlans(panels: readonly PanelFacts[]): readonly PlanState[] {
 export function useDraftPlan(drawing: PanelFacts['drawing']): PlanState {
   const { planner } = useRoom()
   useSyncExternalStore(planner.subscribe, planner.version)
-  return planner.plan(drawing, useYardState().yard.yard)
+  return planner.plan(drawing, useYardState().yard)
 }
 
 export interface RecordHand {

@@ -1,12 +1,14 @@
 import type { FamilyId } from '@castwright/engine/codes'
 import type { Drawing } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
-import type { Yard } from '@castwright/engine/yard'
+import type { YardFacts } from '@castwright/engine/steps'
 
 export interface PlanQuestion {
   readonly id: number
   readonly drawing: Drawing
-  readonly yard: Yard | null
+  readonly yard: YardFacts['yard']
+  /** Limits that an engineer entered for the yard. */
+  readonly limits: YardFacts['limits']
   readonly family: FamilyId
 }
 
@@ -30,11 +32,13 @@ export interface PlanWorker {
   onerror: ((event: { readonly message: string }) => void) | null
 }
 
-/** Plans panels in a worker, one after the other, and remembers each by drawing, yard and family. */
+/** Plans panels in a worker, the last asked first, and remembers each by drawing, yard, limits and family. */
 export class Planner {
   readonly #start: () => PlanWorker
   readonly #plans = new Map<string, PlanState>()
-  readonly #asked = new Map<number, string>()
+  /** Not sent to the worker yet; the last is planned next, since it is what somebody just opened. */
+  readonly #queue: { readonly question: PlanQuestion; readonly key: string }[] = []
+  #asked: { readonly id: number; readonly key: string } | null = null
   readonly #listeners = new Set<() => void>()
   readonly #names = new WeakMap<object, string>()
   #worker: PlanWorker | null = null
@@ -54,46 +58,60 @@ export class Planner {
   readonly version = (): number => this.#version
 
   /** The plan, or that it is being computed; asking again costs nothing. */
-  plan(drawing: Drawing | null, yard: Yard | null): PlanState {
+  plan(drawing: Drawing | null, { yard, limits }: Pick<YardFacts, 'yard' | 'limits'>): PlanState {
     if (drawing === null) return { status: 'none', why: 'There is no drawing in force.' }
     const family = drawing.code ?? yard?.code
     if (family === undefined) return { status: 'none', why: 'Neither drawing nor yard names a code family.' }
-    const key = `${family} ${this.#name(drawing)} ${yard === null ? '' : this.#name(yard)}`
+    const key = `${family} ${this.#name(drawing)} ${yard === null ? '' : this.#name(yard)} ${this.#name(limits)}`
     const known = this.#plans.get(key)
     if (known) return known
     this.#plans.set(key, COMPUTING)
-    this.#ask({ id: this.#count++, drawing, yard, family }, key)
+    this.#ask({ id: this.#count++, drawing, yard, limits, family }, key)
     return COMPUTING
   }
 
   #ask(question: PlanQuestion, key: string): void {
+    this.#queue.push({ question, key })
+    this.#next()
+  }
+
+  /** One at a time, so that a panel opened in the meantime does not wait for the whole day. */
+  #next(): void {
+    if (this.#asked !== null) return
+    const next = this.#queue.pop()
+    if (next === undefined) return
     if (this.#worker === null) {
       this.#worker = this.#start()
       this.#worker.onmessage = ({ data }) => this.#take(data)
       this.#worker.onerror = ({ message }) => this.#break(message)
     }
-    this.#asked.set(question.id, key)
-    this.#worker.postMessage(question)
+    this.#asked = { id: next.question.id, key: next.key }
+    this.#worker.postMessage(next.question)
   }
 
   #take(answer: PlanAnswer): void {
-    const key = this.#asked.get(answer.id)
-    if (key === undefined) return
-    this.#asked.delete(answer.id)
+    if (this.#asked?.id !== answer.id) return
+    const { key } = this.#asked
+    this.#asked = null
     this.#plans.set(
       key,
       'plan' in answer ? { status: 'ready', plan: answer.plan } : { status: 'none', why: answer.fault },
     )
+    this.#next()
     this.#tell()
   }
 
-  /** The worker could not be loaded or broke: what was asked is not known, and the next question starts a new one. */
+  /** The worker could not be loaded or broke: that plan is not known, and the next question starts a new worker. */
   #break(message: string): void {
-    for (const key of this.#asked.values()) {
-      this.#plans.set(key, { status: 'none', why: `The plan could not be computed: ${message}` })
+    if (this.#asked !== null) {
+      this.#plans.set(this.#asked.key, {
+        status: 'none',
+        why: `The plan could not be computed: ${message || 'its part of the app did not load'}`,
+      })
     }
-    this.#asked.clear()
+    this.#asked = null
     this.#worker = null
+    this.#next()
     this.#tell()
   }
 

@@ -104,6 +104,11 @@ export class Sync {
 
   async #round(): Promise<void> {
     try {
+      const { person } = await this.#options.db.setting('session', NO_SESSION)
+      if (person === null) {
+        this.#set({ doing: 'nothing', halt: null }) // the sign-in comes first
+        return
+      }
       await this.#pull()
       if (await this.#push()) await this.#pull()
       this.#failures = 0

@@ -48,7 +48,7 @@ export function YardFactsSheet(): ReactElement {
                 return (
                   <li key={`${what} ${mark}`}>
                     <VerdictMark verdict={verdict} size={20} /> {mark} ({what}):{' '}
-                    {due === null ? 'no date known' : `in date to ${due}`}
+                    {due === null ? 'no date known' : `in date to ${dayText(due)}`}
                   </li>
                 )
               })}
@@ -90,4 +90,13 @@ function List({
 function latest(a: string | undefined, b: string | undefined): string | null {
   if (a === undefined || b === undefined) return a ?? b ?? null
   return a > b ? a : b
+}
+
+function dayText(day: string): string {
+  return new Intl.DateTimeFormat('en-GB', {
+    timeZone: 'UTC',
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+  }).format(new Date(`${day}T12:00:00Z`))
 }
