@@ -104,15 +104,8 @@ export async function startServer(options: StartOptions): Promise<Running> {
       yard: store.yard,
       firstSignIn,
       async close() {
-        const closed = new Promise<void>((done) => server.close(() => done()))
         notices.closeAll()
-        if ('closeIdleConnections' in server) server.closeIdleConnections()
-        const last = setTimeout(
-          () => 'closeAllConnections' in server && server.closeAllConnections(),
-          PATIENCE,
-        )
-        await closed
-        clearTimeout(last)
+        await stopListening(server)
         await log.idle()
         await store.close()
         unlock()
@@ -166,6 +159,18 @@ function listenFault(error: NodeJS.ErrnoException, host: string, port: number): 
     default:
       return error
   }
+}
+
+/** Ends when the last request is answered. A connection kept open by a browser is closed as soon as it rests. */
+async function stopListening(server: ServerType): Promise<void> {
+  const began = Date.now()
+  const rest = setInterval(() => {
+    if (!('closeIdleConnections' in server)) return
+    server.closeIdleConnections()
+    if (Date.now() - began > PATIENCE) server.closeAllConnections()
+  }, 50)
+  await new Promise<void>((done) => server.close(() => done()))
+  clearInterval(rest)
 }
 
 function addressesOf({ host, tls, origin }: Door, port: number): string[] {
