@@ -1,0 +1,272 @@
+import { describe, expect, it } from 'vitest'
+import { codeFamily } from '../codes/index.ts'
+import { parseDrawing } from '../panel/drawing.ts'
+import { panelOf } from '../panel/panel.ts'
+import type { Ring } from '../panel/point.ts'
+import { distanceToRing } from '../panel/polygon.ts'
+import { covers, distanceToEdge } from '../panel/region.ts'
+import { replay } from '../working/replay.ts'
+import { parseYard } from '../yard/yard.ts'
+import { chairGrid, supportPoints } from './chairs.ts'
+import { diagonalTolerance, lengthTolerance } from './mould-asked.ts'
+import { planMould } from './plan-mould.ts'
+import { propsAlong } from './props.ts'
+import { putOnRate, releaseAgent } from './release-agent.ts'
+
+const WALL = {
+  format: 'castwright.drawing/1',
+  mark: 'W1',
+  outline: [
+    [0, 0],
+    [6000, 0],
+    [6000, 3000],
+    [0, 3000],
+  ],
+  thickness: 150,
+  openings: [
+    {
+      mark: 'D1',
+      outline: [
+        [900, 0],
+        [1900, 0],
+        [1900, 2100],
+        [900, 2100],
+      ],
+    },
+  ],
+  concrete: { strength: 40 },
+  cover: { mould: 30, top: 35, edge: 30 },
+  steel: [
+    { layer: 'mould', direction: 'x', diameter: 12, grade: '500E', spacing: 200 },
+    { layer: 'mould', direction: 'y', diameter: 10, grade: '500E', spacing: 200 },
+    { layer: 'top', direction: 'x', diameter: 10, grade: '500E', spacing: 200 },
+    { layer: 'top', direction: 'y', diameter: 12, grade: '500E', spacing: 200 },
+  ],
+  inserts: [{ mark: 'A', at: [1242, 2500], kind: 'face' }],
+}
+const YARD = {
+  format: 'castwright.yard/1',
+  name: 'Test yard',
+  code: 'nz',
+  timezone: 'Pacific/Auckland',
+  beds: [{ mark: '1', length: 12000, width: 4000, face: 'steel' }],
+  forms: [
+    { mark: 'tall', height: 300, modulus: 200000, inertia: 4e6 },
+    { mark: 'rail', height: 150, modulus: 8000, inertia: 1_139_062 },
+    { mark: 'low', height: 120, modulus: 8000, inertia: 1e6 },
+  ],
+}
+const nz = codeFamily('nz')
+const panel = panelOf(parseDrawing(WALL))
+const plan = planMould({ panel, yard: parseYard(YARD), family: nz })
+
+describe('plan of a mould', () => {
+  it('takes the full head, the lowest form that is high enough, and props that keep the bow', () => {
+    expect(plan.pressure).toBe(3.75)
+    expect(plan.thrust).toBe(0.28125)
+    expect(plan.form).toBe('rail')
+    expect(plan.bow).toBeLessThanOrEqual(1.5)
+    expect(plan.propSpacing).toBeLessThanOrEqual(2000)
+    expect(plan.checks.map(({ id, verdict }) => [id, verdict])).toEqual([
+      ['side-form-height', 'pass'],
+      ['side-form-bow', 'pass'],
+    ])
+    for (const prop of plan.props)
+      expect(distanceToRing(prop, WALL.outline as unknown as Ring)).toBeLessThan(1e-9)
+  })
+
+  it('one prop fewer on the long side would bow too far', () => {
+    const outline = WALL.outline as unknown as Ring
+    const rail = { modulus: 8000, inertia: 1_139_062 }
+    const line = propsAlong({ outline, thrust: 0.28125, rail, limit: 1.5 })
+    // 6000 mm: 4 spans of 1500 bow 1.076 mm, 3 of 2000 bow 3.4 mm (by hand, 0.006884 w L⁴ / E I)
+    expect(line.at.filter(([, y]) => y === 0)).toHaveLength(5)
+    expect(line.bow).toBeCloseTo(1.0757, 3)
+  })
+
+  it('chairs: height of cover at the mould, up to the lowest top mat above', () => {
+    const [mould, top] = plan.chairs
+    expect(mould?.height).toBe(30)
+    expect(mould?.spacing).toBe(600)
+    expect(top?.height).toBe(150 - 35 - 22)
+    expect(top?.spacing).toBe(600)
+  })
+
+  it('every chair stands in concrete, clear of edges and openings', () => {
+    for (const grid of plan.chairs) {
+      expect(grid.at.length).toBeGreaterThan(40)
+      for (const at of grid.at) {
+        expect(covers(panel.region, at)).toBe(true)
+        expect(distanceToEdge(panel.region, at)).toBeGreaterThan(29.9)
+      }
+    }
+  })
+
+  it('oiled area is the face and all sides; agent at the thirsty end for steel', () => {
+    // 18 − 2.1 m² and a way round of 18 + 2 · 2.1 m
+    expect(plan.oiledArea).toBeCloseTo(15.9 + 22.2 * 0.15, 9)
+    expect(plan.releaseAgent).toBeCloseTo((15.9 + 3.33) / 30, 9)
+  })
+
+  it('asks for cover with the family’s sign policy', () => {
+    const low = (family: 'nz' | 'au' | 'eu' | 'us', thickness = 150) => {
+      const asked = planMould({
+        panel: panelOf(parseDrawing({ ...WALL, thickness })),
+        yard: null,
+        family: codeFamily(family),
+      }).toRecord.find(({ id }) => id === 'cover:mould')
+      return asked?.low
+    }
+    expect(low('nz')).toBe(30)
+    expect(low('au')).toBe(25)
+    expect(low('eu')).toBe(20)
+    expect(low('us')).toBeCloseTo(30 - 9.525, 9)
+    expect(low('us', 203.2)).toBeCloseTo(30 - 9.525, 9)
+    expect(low('us', 203.3)).toBeCloseTo(30 - 10, 9)
+  })
+
+  it('a cover that is not drawn cannot pass', () => {
+    const bare = planMould({
+      panel: panelOf(parseDrawing({ ...WALL, cover: { mould: 30 } })),
+      yard: parseYard(YARD),
+      family: nz,
+    })
+    const top = bare.toRecord.find(({ id }) => id === 'cover:top')
+    expect(top?.unknown).toEqual(['cover.top: not on the drawing'])
+    expect(bare.unknown).toContain('cover.top: sets the height of the chairs')
+  })
+
+  it('without a yard, or without a form that is high enough, the bow is not known or the height fails', () => {
+    const none = planMould({ panel, yard: null, family: nz })
+    expect(none.checks.map(({ verdict }) => verdict)).toEqual(['unknown', 'unknown'])
+    expect(none.releaseAgent).toBeNull()
+    expect(none.unknown.join()).toContain('yard.forms')
+    const thick = planMould({
+      panel: panelOf(parseDrawing({ ...WALL, thickness: 301 })),
+      yard: parseYard(YARD),
+      family: nz,
+    })
+    expect(thick.checks.map(({ verdict }) => verdict)).toEqual(['fail', 'unknown'])
+  })
+
+  it('asked items have ids of their own, and step set holds only what can be seen before the pour', () => {
+    const ids = plan.toRecord.map(({ id }) => id)
+    expect(new Set(ids).size).toBe(ids.length)
+    expect(plan.toRecord.filter(({ step }) => step === 'set').map(({ id }) => id)).toEqual([
+      'chairs:mould',
+      'chairs:top',
+      'cover:mould',
+      'cover:top',
+      'cover:edge',
+      'insert:A',
+      'inserts-fixed',
+      'opening:D1',
+      'steel-clean',
+      'mould-empty',
+    ])
+  })
+
+  it('sides, diagonals and form height carry set-up tolerances on both sides of each edge', () => {
+    expect([3000, 3001, 6000, 6001, 10_000, 10_001].map(lengthTolerance)).toEqual([5, 6, 6, 8, 8, null])
+    expect([3000, 3001, 6000, 6001, 10_000, 10_001].map(diagonalTolerance)).toEqual([6, 10, 10, 12, 12, null])
+    expect(plan.toRecord.find(({ id }) => id === 'diagonals')).toMatchObject({ low: 0, high: 10 })
+    expect(plan.toRecord.find(({ id }) => id === 'side:2')).toMatchObject({ low: 2995, high: 3005 })
+  })
+
+  it('a gable is held by a straight measure between its farthest corners', () => {
+    const gable = panelOf(
+      parseDrawing({
+        ...WALL,
+        openings: [],
+        outline: [
+          [0, 0],
+          [6000, 0],
+          [6000, 2500],
+          [3000, 4200],
+          [0, 2500],
+        ],
+      }),
+    )
+    const asked = planMould({ panel: gable, yard: null, family: nz }).toRecord.find(
+      ({ id }) => id === 'diagonal:1',
+    )
+    expect(asked?.low).toBeCloseTo(Math.hypot(6000, 2500) - 8, 6)
+  })
+
+  it('every step replays', () => {
+    for (const step of plan.working) {
+      const again = replay(step)
+      if (again !== null)
+        expect(Math.abs(again - (step.result as number))).toBeLessThanOrEqual(1e-9 * Math.abs(again) + 1e-15)
+    }
+  })
+})
+
+describe('chairs', () => {
+  it('no gap along a row or between rows is over the spacing', () => {
+    const points = supportPoints(panel.region, 30, 600)
+    const rows = [...new Set(points.map(([, y]) => y))].sort((a, b) => a - b)
+    for (let i = 1; i < rows.length; i += 1)
+      expect((rows[i] as number) - (rows[i - 1] as number)).toBeLessThanOrEqual(600)
+  })
+
+  it('bars without a mat are left to the hand, a layer without steel has no chairs', () => {
+    const bars = panelOf(
+      parseDrawing({
+        ...WALL,
+        steel: [
+          {
+            bar: 'T',
+            diameter: 16,
+            grade: '500E',
+            layer: 'mould',
+            path: [
+              [700, 2300],
+              [2100, 2300],
+            ],
+          },
+        ],
+      }),
+    )
+    expect(chairGrid(bars, 'mould')).toMatchObject({ known: false })
+    expect(chairGrid(bars, 'top')).toBeNull()
+  })
+
+  it('top chairs that would have no height are not known', () => {
+    const thin = panelOf(parseDrawing({ ...WALL, thickness: 57 }))
+    expect(chairGrid(thin, 'top')).toMatchObject({ known: false })
+    expect(chairGrid(panelOf(parseDrawing({ ...WALL, thickness: 58 })), 'top')).toMatchObject({ known: true })
+  })
+
+  it('a strip narrower than twice the edge distance still gets its chairs', () => {
+    const strip = panelOf(
+      parseDrawing({
+        ...WALL,
+        openings: [],
+        outline: [
+          [0, 0],
+          [3000, 0],
+          [3000, 40],
+          [0, 40],
+        ],
+      }),
+    )
+    const points = supportPoints(strip.region, 30, 600)
+    expect(points.length).toBeGreaterThan(5)
+    for (const at of points) expect(covers(strip.region, at)).toBe(true)
+  })
+})
+
+describe('release agent', () => {
+  it('knows steel and timber faces, nothing else', () => {
+    expect([putOnRate('steel, tilting'), putOnRate('coated plywood'), putOnRate('rubber')]).toEqual([
+      30,
+      20,
+      null,
+    ])
+  })
+  it('is not known without an area or a rate', () => {
+    expect(releaseAgent({ area: 0, rate: 30 }).known).toBe(false)
+    expect(releaseAgent({ area: 10, rate: Number.NaN }).known).toBe(false)
+  })
+})
