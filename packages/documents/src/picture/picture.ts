@@ -15,6 +15,7 @@ export type Role =
   | 'insertion'
   | 'path'
   | 'zone'
+  | 'zone-mark'
   | 'dimension'
   | 'load'
   | 'centre'

@@ -14,6 +14,9 @@ export interface PlacePictureInput {
   readonly frame: Frame
 }
 
+/** Insertions nearer to each other than this, units, are shown by their way alone. */
+const LEAST_DOTS = 6
+
 /** At most so many insertions carry their number: the way between shows the order. */
 const MOST_NUMBERS = 8
 
@@ -24,8 +27,9 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
   const pattern = pour.compaction
   const zones = pattern?.zones ?? []
   const insertions = pattern?.insertions ?? []
+  const spacing = (pattern?.radius ?? 0) * layout.scale
   const chute = chuteShape(layout, pour.chute)
-  const marks = markShapes(layout, 'zone', zones.length > 1 ? zones.map(zoneMark) : [])
+  const marks = markShapes(layout, 'zone-mark', zones.length > 1 ? zones.map(zoneMark) : [])
   const word = besideShapes(layout, 'label', pour.chute, 'chute', frame.text * 0.6)
   return finishPicture({
     base,
@@ -34,16 +38,18 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
       ...(insertions.length > 1
         ? [{ kind: 'line', role: 'path', points: insertions.map(layout.at) } as const]
         : []),
-      ...insertions.map(
-        (point): Shape => ({
-          kind: 'circle',
-          role: 'insertion',
-          at: layout.at(point),
-          radius: Math.max(1.8, frame.text * 0.17),
-        }),
-      ),
+      ...(spacing < LEAST_DOTS
+        ? []
+        : insertions.map(
+            (point): Shape => ({
+              kind: 'circle',
+              role: 'insertion',
+              at: layout.at(point),
+              radius: Math.min(frame.text * 0.17, spacing * 0.2),
+            }),
+          )),
     ],
-    onTop: [...chute, ...marks.shapes, ...word.shapes, ...numberShapes(layout, insertions)],
+    onTop: [...chute, ...marks.shapes, ...word.shapes, ...numberShapes(layout, insertions, spacing)],
     title: `${sizeTitle(drawing)}: ${zones.length} zones and ${insertions.length} insertions in order.`,
     key:
       pattern === null
@@ -71,8 +77,11 @@ function zoneShapes(layout: Layout, zone: PlacingZone): Shape[] {
 }
 
 /** Numbers of the first, the last and some round ones between; one that has no room is left out. */
-function numberShapes(layout: Layout, insertions: readonly Point[]): Shape[] {
-  const every = Math.max(10, Math.ceil(insertions.length / MOST_NUMBERS / 10) * 10)
+function numberShapes(layout: Layout, insertions: readonly Point[], spacing: number): Shape[] {
+  const crowded = spacing < layout.text
+  const every = crowded
+    ? Number.POSITIVE_INFINITY
+    : Math.max(10, Math.ceil(insertions.length / MOST_NUMBERS / 10) * 10)
   return insertions.flatMap((point, index) => {
     const number = index + 1
     if (number !== 1 && number !== insertions.length && number % every !== 0) return []

@@ -41,6 +41,7 @@ export const ROLE_LOOK: Readonly<Record<Role, RoleLook>> = {
   prop: { line: 'ink', width: 1.5, fill: 'ink', text: 'ink' },
   insertion: { line: 'accent', width: 1.25, fill: 'sheet', text: 'ink' },
   path: { line: 'accent', width: 1, dash: [2, 3], fill: null, text: 'accent' },
+  'zone-mark': { line: 'ink', width: 1.5, fill: 'sheet', text: 'ink' },
   zone: { line: 'quiet', width: 1, dash: [6, 3], fill: null, text: 'ink' },
   dimension: { line: 'ink', width: 1, fill: null, text: 'ink' },
   load: { line: 'ink', width: 1, fill: null, text: 'ink' },
