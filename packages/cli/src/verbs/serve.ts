@@ -39,9 +39,11 @@ export const serveVerb: Verb = {
       report: reportDefect,
       ...(resetPin === undefined ? {} : { resetPin }),
     })
+    // Listened for before anything is said: whoever reads the address may stop it at once.
+    const told = untilStopped()
     const notes = web !== null && existsSync(join(web, 'index.html')) ? [] : [APP_MISSING]
     process.stdout.write(spokenStart({ running, place, json: given.flag('json'), notes }))
-    await untilStopped()
+    await told
     await running.close()
     return { json: {}, printed: true, table: () => '' }
   },
