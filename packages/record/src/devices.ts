@@ -1,48 +1,62 @@
 import { CLOCK_TOLERANCE, type Flag } from './flags.ts'
 import { type AnyEntry, compareEntries } from './order.ts'
 
-/** The entries of one device, with the flags that were found in them; none where they must be found again. */
+/** What a fold keeps of a device's chain, so that one more entry costs the same whether there are ten or a hundred thousand. */
 export interface SeenDevice {
   readonly id: string
-  readonly entries: Map<string, AnyEntry>
-  flags?: readonly Flag[] | undefined
+  /** Ids of the entries by their number in the chain; more than one is a fork. */
+  readonly places: Map<number, string | string[]>
+  highest: number
+  forks: number
+  /** The last entry whose clock was off. */
+  offClock: AnyEntry | null
+}
+
+export function newSeenDevice(id: string): SeenDevice {
+  return { id, places: new Map(), highest: 0, forks: 0, offClock: null }
+}
+
+export function seeOn(device: SeenDevice, entry: AnyEntry): void {
+  const { counter, clockOffset } = entry.device
+  const before = device.places.get(counter)
+  if (before === undefined) device.places.set(counter, entry.id)
+  else {
+    if (typeof before === 'string') device.forks++
+    device.places.set(counter, [...(typeof before === 'string' ? [before] : before), entry.id])
+  }
+  if (counter > device.highest) device.highest = counter
+  const { offClock } = device
+  if (clockOffset !== null && Math.abs(clockOffset) > CLOCK_TOLERANCE) {
+    if (offClock === null || compareEntries(entry, offClock) > 0) device.offClock = entry
+  }
 }
 
 /**
  * What a device's chain shows without hashing: counters that are missing, two entries in one place, a clock that is off.
  * That each `previous` is the hash of the entry before is checked by `checkChain`.
  */
-export function deviceFlags(device: SeenDevice): Flag[] {
-  const byCounter = new Map<number, AnyEntry[]>()
-  let offClock: AnyEntry | null = null
-  for (const entry of device.entries.values()) {
-    const { counter, clockOffset } = entry.device
-    const list = byCounter.get(counter)
-    if (list) list.push(entry)
-    else byCounter.set(counter, [entry])
-    if (clockOffset !== null && Math.abs(clockOffset) > CLOCK_TOLERANCE) {
-      if (offClock === null || compareEntries(entry, offClock) > 0) offClock = entry
+export function deviceFlags({ id: device, places, highest, forks, offClock }: SeenDevice): Flag[] {
+  const flags: Flag[] = []
+  const flag = (kind: Flag['kind'], entries: readonly string[], text: string) =>
+    flags.push({ kind, panel: null, device, entries: [...entries].sort(), text })
+
+  if (forks > 0) {
+    for (const [counter, ids] of places) {
+      if (typeof ids !== 'string')
+        flag('fork', ids, `Device ${device} has ${ids.length} entries numbered ${counter}.`)
     }
   }
-  const flags: Flag[] = []
-  const flag = (kind: Flag['kind'], entries: readonly AnyEntry[], text: string) =>
-    flags.push({ kind, panel: null, device: device.id, entries: entries.map(({ id }) => id).sort(), text })
-
-  for (const [counter, list] of byCounter) {
-    if (list.length > 1)
-      flag('fork', list, `Device ${device.id} has ${list.length} entries numbered ${counter}.`)
-  }
-  for (const [from, to] of gaps([...byCounter.keys()].sort((a, b) => a - b))) {
-    flag(
-      'gap',
-      [],
-      `Device ${device.id}: ${from === to ? `entry ${from} is` : `entries ${from} to ${to} are`} not here.`,
-    )
+  if (places.size < highest) {
+    for (const [from, to] of gaps([...places.keys()].sort((a, b) => a - b))) {
+      const what = from === to ? `entry ${from} is` : `entries ${from} to ${to} are`
+      flag('gap', [], `Device ${device}: ${what} not here.`)
+    }
   }
   if (offClock !== null) {
-    const minutes = Math.round(Math.abs(offClock.device.clockOffset ?? 0) / 6000) / 10
-    const side = (offClock.device.clockOffset ?? 0) > 0 ? 'fast' : 'slow'
-    flag('clock', [offClock], `The clock of device ${device.id} was ${minutes} minutes ${side}.`)
+    const offset = offClock.device.clockOffset ?? 0
+    const minutes = Math.round(Math.abs(offset) / 6000) / 10
+    const side = offset > 0 ? 'fast' : 'slow'
+    flag('clock', [offClock.id], `The clock of device ${device} was ${minutes} minutes ${side}.`)
   }
   return flags
 }

@@ -1,5 +1,5 @@
 import type { PanelFacts, YardFacts } from '@castwright/engine/steps'
-import { deviceFlags, type SeenDevice } from './devices.ts'
+import { deviceFlags, newSeenDevice, type SeenDevice, seeOn } from './devices.ts'
 import type { Role } from './entry.ts'
 import { type Flag, sortFlags } from './flags.ts'
 import { type Docket, type FoldedPanel, foldPanel, type Photo } from './fold-panel.ts'
@@ -55,47 +55,72 @@ export function fold(entries: Iterable<AnyEntry>): YardState {
 export function createFold(): Fold {
   const byId = new Map<string, AnyEntry>()
   const twice = new Map<string, Flag>()
-  const panels = new Map<string, Map<string, AnyEntry>>()
-  const others = new Map<string, AnyEntry>()
+  const panels = new Map<string, AnyEntry[]>()
+  let others: AnyEntry[] = []
   const devices = new Map<string, SeenDevice>()
+  const people = new Map<string, Maker>()
   const folded = new Map<string, FoldedPanel>()
   const dirty = new Set<string>()
   let yard: FoldedYard | null = null
   let state: YardState | null = null
 
-  function put(entry: AnyEntry): void {
+  function place(entry: AnyEntry): void {
     byId.set(entry.id, entry)
     state = null
     if (entry.subject.kind === 'panel') {
       const { id } = entry.subject
       const bucket = panels.get(id)
-      if (bucket) bucket.set(entry.id, entry)
-      else panels.set(id, new Map([[entry.id, entry]]))
+      if (bucket) bucket.push(entry)
+      else panels.set(id, [entry])
       dirty.add(id)
     } else {
-      others.set(entry.id, entry)
+      others.push(entry)
       yard = null
     }
-    const device = devices.get(entry.device.id)
-    if (device) device.entries.set(entry.id, entry)
-    else devices.set(entry.device.id, { id: entry.device.id, entries: new Map([[entry.id, entry]]) })
-    const seenOn = devices.get(entry.device.id)
-    if (seenOn) seenOn.flags = undefined
   }
 
-  function drop(entry: AnyEntry): void {
-    if (entry.subject.kind === 'panel') panels.get(entry.subject.id)?.delete(entry.id)
-    else others.delete(entry.id)
-    dirty.add(entry.subject.id)
-    yard = null
-    const device = devices.get(entry.device.id)
-    device?.entries.delete(entry.id)
-    if (device) device.flags = undefined
+  function see(entry: AnyEntry): void {
+    const device = devices.get(entry.device.id) ?? newSeenDevice(entry.device.id)
+    devices.set(device.id, device)
+    seeOn(device, entry)
+    const maker = people.get(entry.person.id)
+    if (maker === undefined) people.set(entry.person.id, { last: entry, entries: 1 })
+    else {
+      maker.entries++
+      if (compareEntries(entry, maker.last) > 0) maker.last = entry
+    }
+  }
+
+  /** Puts an entry in the place of its other copy: mostly the stored one in that of the one kept here. */
+  function replace(before: AnyEntry, entry: AnyEntry): void {
+    const { id } = before.subject
+    const without = (list: readonly AnyEntry[]) => list.filter((one) => one !== before)
+    if (before.subject.kind === 'panel') {
+      panels.set(id, without(panels.get(id) ?? []))
+      dirty.add(id)
+    } else {
+      others = without(others)
+      yard = null
+    }
+    place(entry)
+    if (sameFact(before, entry)) {
+      const maker = people.get(entry.person.id)
+      if (maker?.last === before) maker.last = entry
+      const device = devices.get(entry.device.id)
+      if (device?.offClock === before) device.offClock = entry
+      return
+    }
+    people.clear()
+    devices.clear()
+    for (const one of byId.values()) see(one)
   }
 
   function addOne(entry: AnyEntry): void {
     const before = byId.get(entry.id)
-    if (before === undefined) put(entry)
+    if (before === undefined) {
+      place(entry)
+      see(entry)
+    }
     if (before === undefined || before === entry) return
     if (!sameFact(before, entry)) {
       state = null
@@ -108,25 +133,21 @@ export function createFold(): Fold {
       })
     }
     if (standsBefore(entry, before)) {
-      drop(before)
-      put(entry)
+      replace(before, entry)
     }
   }
 
   function make(): YardState {
     for (const id of dirty) {
       const bucket = panels.get(id)
-      if (bucket && bucket.size > 0) folded.set(id, foldPanel(id, [...bucket.values()]))
+      if (bucket && bucket.length > 0) folded.set(id, foldPanel(id, bucket))
       else folded.delete(id)
     }
     dirty.clear()
-    yard ??= foldYard([...others.values()])
+    yard ??= foldYard(others)
     const flags: Flag[] = [...twice.values(), ...yard.flags]
     for (const panel of folded.values()) for (const flag of panel.flags) flags.push(flag)
-    for (const device of devices.values()) {
-      device.flags ??= deviceFlags(device)
-      for (const flag of device.flags) flags.push(flag)
-    }
+    for (const device of devices.values()) flags.push(...deviceFlags(device))
     const ids = [...folded.keys()].sort()
     const pick = <T>(read: (panel: FoldedPanel) => T): Map<string, T> =>
       new Map(ids.map((id) => [id, read(folded.get(id) as FoldedPanel)]))
@@ -134,7 +155,7 @@ export function createFold(): Fold {
       yard: yard.facts,
       panels: pick((panel) => panel.facts),
       jobs: yard.jobs,
-      people: peopleOf(byId.values()),
+      people: peopleOf(people),
       weather: yard.weather,
       dockets: pick((panel) => panel.dockets),
       photos: pick((panel) => panel.photos),
@@ -155,22 +176,18 @@ export function createFold(): Fold {
   }
 }
 
-function peopleOf(entries: Iterable<AnyEntry>): ReadonlyMap<string, PersonSeen> {
-  const people = new Map<string, { last: AnyEntry; entries: number }>()
-  for (const entry of entries) {
-    const known = people.get(entry.person.id)
-    if (known === undefined) people.set(entry.person.id, { last: entry, entries: 1 })
-    else {
-      known.entries++
-      if (compareEntries(entry, known.last) > 0) known.last = entry
-    }
-  }
+interface Maker {
+  last: AnyEntry
+  entries: number
+}
+
+function peopleOf(people: ReadonlyMap<string, Maker>): ReadonlyMap<string, PersonSeen> {
   return new Map(
     [...people]
       .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([id, { last, entries: count }]) => [
+      .map(([id, { last, entries }]) => [
         id,
-        { id, name: last.person.name, role: last.person.role, entries: count, lastSeen: last.seen },
+        { id, name: last.person.name, role: last.person.role, entries, lastSeen: last.seen },
       ]),
   )
 }
