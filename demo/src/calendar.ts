@@ -1,5 +1,5 @@
-/** Wednesday 16 September 2026, 10:40 in the yard: where the invented job stands. */
-export const DEMO_CLOCK = '2026-09-16T09:40:00.000Z'
+/** Wednesday 16 September 2026, 15:10 in the yard: where the invented job stands. */
+export const DEMO_CLOCK = '2026-09-16T14:10:00.000Z'
 
 export const DEMO_ZONE = 'Europe/Dublin'
 
@@ -16,6 +16,16 @@ export const POUR_DAYS = [
   '2026-09-21',
   '2026-09-22',
 ] as const
+
+/** Working day before and after a pour day, weekends left out. */
+export function workDay(day: string, steps: number): string {
+  const at = new Date(`${day}T00:00:00.000Z`)
+  for (let left = Math.abs(steps); left > 0; ) {
+    at.setUTCDate(at.getUTCDate() + Math.sign(steps))
+    if (at.getUTCDay() % 6 !== 0) left -= 1
+  }
+  return at.toISOString().slice(0, 10)
+}
 
 /** Beds in the order of the rows of a day. */
 export const BED_ORDER = ['1', '2', '3', '4'] as const

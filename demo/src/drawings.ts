@@ -38,7 +38,11 @@ function drawingOf(row: PanelRow): Drawing {
   return parseDrawing(
     {
       ...base,
-      inserts: insertsOf(row, bare.centre).map((insert) => ({ ...insert, kind: row.pick.on, type })),
+      inserts: insertsOf(row, bare.centre).map((insert) => ({
+        ...insert,
+        kind: row.pick.on === 'edge' ? 'edge' : 'face',
+        type,
+      })),
       rigging: count === 4 ? 'four-leg set' : 'two-leg set',
       lifting: {
         strength: row.liftStrength,
@@ -139,11 +143,11 @@ function edgeBarsOf(row: PanelRow): object[] {
 function insertsOf(row: PanelRow, centre: readonly [number, number]): { mark: string; at: number[] }[] {
   const [x, y] = [Math.round(centre[0]), Math.round(centre[1])]
   const { pick } = row
-  if (pick.on === 'edge') {
-    const top = largest(row.shape.outline, 1)
+  if (pick.on !== 'face') {
+    const height = pick.on === 'edge' ? largest(row.shape.outline, 1) : y
     return [
-      { mark: 'A', at: [x - pick.dx, top] },
-      { mark: 'B', at: [x + pick.dx, top] },
+      { mark: 'A', at: [x - pick.dx, height] },
+      { mark: 'B', at: [x + pick.dx, height] },
     ]
   }
   const { lower, upper } = pick
