@@ -58,6 +58,7 @@ describe('the strip hold opens when everything is on record', () => {
   it.each(FAMILY_IDS)('for %s, with the least strength entered where the family gives none', (family) => {
     const card = strip({ family, yard: yardFacts({ limits: ENTERED_LEAST }) })
     expect(card.missing).toEqual([])
+    expect(card.rests).toContain('l1')
     expect(card).toMatchObject({ state: 'open', ready: true, verdict: 'pass', entitled: ['lead'] })
     expect(card.answer).toMatch(/^All .* conditions are met\..*The lead decides\.$/)
     expect(card.answer).not.toMatch(/safe|ok to/i)
@@ -250,7 +251,10 @@ describe('the strip hold stays shut', () => {
   )
 
   it('without a confirmed design our own unknown peak counts', () => {
-    expect(row(strip(without({ design: null })), 'lift-peak').replaced).toBeUndefined()
+    const unconfirmed = [null, signed('d1'), signed('d1', { by: ENGINEER, revision: 'B' })]
+    for (const design of unconfirmed) {
+      expect(row(strip(without({ design })), 'lift-peak').replaced).toBeUndefined()
+    }
   })
 
   it('on our own insert load that fails, whatever the design says', () => {

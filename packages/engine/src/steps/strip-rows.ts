@@ -4,7 +4,7 @@ import { type DrawnKinds, drawnKinds } from '../lift/insert-kinds.ts'
 import { ANGLE_CHECK, angleCheck, designLoadChecks } from '../lift/lift-checks.ts'
 import { slingAngle } from '../lift/sling.ts'
 import { BELOW_HOOK_ASKED, CRANE_ASKED, RADIUS_ASKED, RIGGING_ASKED } from '../lift/strip-asked.ts'
-import { wantedStrength } from '../lift/wanted-strength.ts'
+import { LEAST_STRENGTH_LIMIT, wantedStrength } from '../lift/wanted-strength.ts'
 import type { Plan } from '../plan.ts'
 import { type Check, compare } from '../working/check.ts'
 import { commonPractice, enteredBy, type Source } from '../working/source.ts'
@@ -86,6 +86,7 @@ function strengthNow({ plan, facts, yard, now }: StripRowsInput): Worked<Strengt
 }
 
 function strengthRow({ plan, facts, yard }: StripRowsInput, strength: Worked<StrengthAtLift>): CardRow {
+  const entered = yard.limits[LEAST_STRENGTH_LIMIT]
   const wanted =
     facts.drawing === null
       ? unknown('the drawing')
@@ -110,8 +111,12 @@ function strengthRow({ plan, facts, yard }: StripRowsInput, strength: Worked<Str
       ? `Wanted by the ${wanted.value.from}. A result of this pour and the low edge must both reach it.`
       : 'A result of this pour and the low edge must both reach what is wanted.',
   })
-  const rests = strength.known ? strength.value.rests : []
-  return checkRow(check, 'record', facts.cast ? [facts.cast.entry, ...rests] : rests)
+  const rests = [
+    ...(facts.cast ? [facts.cast.entry] : []),
+    ...(strength.known ? strength.value.rests : []),
+    ...(entered ? [entered.entry] : []),
+  ]
+  return checkRow(check, 'record', rests)
 }
 
 function ratedRows(facts: PanelFacts, yard: Yard | null, strength: Worked<StrengthAtLift>): CardRow[] {
