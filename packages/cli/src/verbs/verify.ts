@@ -13,7 +13,7 @@ export const verifyVerb: Verb = {
         'public key of the yard as the yard publishes it, 64 hex digits or a file that holds them; without it the verdict is unknown',
     },
   ],
-  example: 'castwright verify docs/examples/W1.passport.json',
+  example: 'castwright verify docs/examples/wall.passport --key docs/examples/wall.key',
   async run(given) {
     const text = await given.fileText()
     const key = await readKey(given)
