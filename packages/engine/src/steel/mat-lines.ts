@@ -38,9 +38,19 @@ const SHORTEST = 10
  * spacing, over the whole width of the panel. Each row is clipped by the concrete shrunk by edge cover + half a diameter; the ends
  * then reach out so far that the corner of the bar has the edge cover: half a diameter at a square edge, less at a slope.
  */
-export function matLines({ region, direction, diameter, spacing, edgeCover }: MatInput): MatLines {
-  const inset = edgeCover + diameter / 2
-  const rings = ringsOf(offset(region, -inset)).map((ring) =>
+export function matLines(input: MatInput): MatLines {
+  const { region, diameter, edgeCover } = input
+  return linesWithin({ ...input, shrunk: offset(region, -(edgeCover + diameter / 2)) })
+}
+
+/** The same in concrete that is shrunk already: mats of one bar size share it. */
+export function linesWithin({
+  shrunk,
+  direction,
+  diameter,
+  spacing,
+}: Pick<MatInput, 'direction' | 'diameter' | 'spacing'> & { readonly shrunk: Region }): MatLines {
+  const rings = ringsOf(shrunk).map((ring) =>
     direction === 'x' ? ring : ring.map(([x, y]): Point => [y, x]),
   )
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]

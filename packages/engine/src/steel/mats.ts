@@ -2,11 +2,12 @@ import { bondCondition } from '../codes/eu/en1992-1-1-2004/lap.ts'
 import type { LapLength, SteelGrade, SteelRules } from '../codes/steel-rules.ts'
 import { type Drawing, type DrawnMat, isMat } from '../panel/drawing.ts'
 import type { Panel } from '../panel/panel.ts'
+import { offset, type Region } from '../panel/region.ts'
 import { ceilTo } from '../working/round.ts'
 import { unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
 import { type LappedLine, lappedLine } from './lapped-line.ts'
-import { type BarLine, type MatLines, matLines } from './mat-lines.ts'
+import { type BarLine, linesWithin, type MatLines } from './mat-lines.ts'
 
 export interface MatRow {
   readonly line: BarLine
@@ -50,6 +51,12 @@ export function plannedMats({ panel, yard, rules }: MatsInput): PlannedMat[] {
   const { drawing } = panel
   const depth = { mould: 0, top: 0 }
   const names = new Map<string, number>()
+  const shrunk = new Map<number, Region>()
+  const shrunkBy = (inset: number): Region => {
+    const found = shrunk.get(inset) ?? offset(panel.region, -inset)
+    shrunk.set(inset, found)
+    return found
+  }
   return (drawing.steel ?? []).filter(isMat).map((mat) => {
     const name = `${mat.layer}-${mat.direction}`
     const count = (names.get(name) ?? 0) + 1
@@ -57,7 +64,15 @@ export function plannedMats({ panel, yard, rules }: MatsInput): PlannedMat[] {
     const face = drawing.cover?.[mat.layer]
     const cover = face === undefined ? null : face + depth[mat.layer]
     depth[mat.layer] += mat.diameter
-    return plannedMat({ key: count === 1 ? name : `${name}-${count}`, mat, cover, panel, yard, rules })
+    return plannedMat({
+      key: count === 1 ? name : `${name}-${count}`,
+      mat,
+      cover,
+      panel,
+      yard,
+      rules,
+      shrunkBy,
+    })
   })
 }
 
@@ -65,20 +80,21 @@ interface OneMat extends MatsInput {
   readonly key: string
   readonly mat: DrawnMat
   readonly cover: number | null
+  /** The concrete less so much at every edge, made once a size. */
+  readonly shrunkBy: (inset: number) => Region
 }
 
-function plannedMat({ key, mat, cover, panel, yard, rules }: OneMat): PlannedMat {
-  const { drawing, region } = panel
+function plannedMat({ key, mat, cover, panel, yard, rules, shrunkBy }: OneMat): PlannedMat {
+  const { drawing } = panel
   const edgeCover = drawing.cover?.edge
   const laid =
     edgeCover === undefined
       ? null
-      : matLines({
-          region,
+      : linesWithin({
+          shrunk: shrunkBy(edgeCover + mat.diameter / 2),
           direction: mat.direction,
           diameter: mat.diameter,
           spacing: mat.spacing,
-          edgeCover,
         })
   const height =
     cover === null

@@ -91,7 +91,7 @@ describe('least inside diameter of bends', () => {
   it.each([
     ['eu', -2, 'pass', 'EN 13670:2009 6.3: down to −5 °C'],
     ['nz', -2, 'fail', 'BRANZ Build Right: not below 5 °C'],
-  ] as const)('%s at %d °C: %s (%s)', (family, temperature, verdict) => {
+  ] as const)('%s at %d °C: %s (%s)', (family, temperature, verdict, _source) => {
     const { cold } = checkBend({
       rules: rules(family),
       diameter: 12,
@@ -360,7 +360,7 @@ describe('cut lengths and spacing', () => {
     ['us', 25.4, 25.4, 33.87, 'ACI 318-19 25.2.1, from memory'],
   ] as const)(
     '%s clear between %d mm bars, aggregate %d: %d mm (%s)',
-    (family, diameter, aggregate, clear) => {
+    (family, diameter, aggregate, clear, _source) => {
       const least = rules(family).clearSpacing({ diameter, aggregate })
       expect(least.known && least.value).toBeCloseTo(clear, 2)
     },

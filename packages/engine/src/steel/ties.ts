@@ -23,24 +23,42 @@ export function crossings({
 }): Crossings {
   const xs = [...alongX].sort((a, b) => a.at - b.at)
   const ys = [...alongY].sort((a, b) => a.at - b.at)
-  const at: [number, number][] = []
-  const firstX = new Int32Array(xs.length).fill(-1)
-  const lastX = new Int32Array(xs.length).fill(-1)
   const firstY = new Int32Array(ys.length).fill(-1)
   const lastY = new Int32Array(ys.length).fill(-1)
-  for (const [i, x] of xs.entries()) {
-    for (const [j, y] of ys.entries()) {
-      if (y.at < x.from || y.at > x.to || x.at < y.from || x.at > y.to) continue
-      if (firstX[i] === -1) firstX[i] = at.length
-      lastX[i] = at.length
-      if (firstY[j] === -1) firstY[j] = at.length
-      lastY[j] = at.length
-      at.push([i, j])
+  // One entry a crossing, row by row: the bar along y, and whether it is first or last of its row.
+  const atY: number[] = []
+  const rowEnd: boolean[] = []
+  for (const x of xs) {
+    const start = atY.length
+    for (let j = firstFrom(ys, x.from); j < ys.length; j += 1) {
+      const y = ys[j] as BarLine
+      if (y.at > x.to) break
+      if (x.at < y.from || x.at > y.to) continue
+      if (firstY[j] === -1) firstY[j] = atY.length
+      lastY[j] = atY.length
+      atY.push(j)
+      rowEnd.push(false)
+    }
+    if (atY.length > start) {
+      rowEnd[start] = true
+      rowEnd[atY.length - 1] = true
     }
   }
   let rim = 0
-  for (const [k, [i, j]] of at.entries()) {
-    if (firstX[i] === k || lastX[i] === k || firstY[j] === k || lastY[j] === k) rim += 1
+  for (let k = 0; k < atY.length; k += 1) {
+    const j = atY[k] as number
+    if (rowEnd[k] === true || firstY[j] === k || lastY[j] === k) rim += 1
   }
-  return { all: at.length, rim, tied: rim + Math.ceil((at.length - rim) / 2) }
+  return { all: atY.length, rim, tied: rim + Math.ceil((atY.length - rim) / 2) }
+}
+
+/** Index of the first bar that lies at or beyond `from`; the bars are in order. */
+function firstFrom(bars: readonly BarLine[], from: number): number {
+  let [low, high] = [0, bars.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((bars[middle] as BarLine).at < from) low = middle + 1
+    else high = middle
+  }
+  return low
 }
