@@ -67,7 +67,7 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
   for (const [x, y] of points) proof.add(x, y)
   const uncovered = proof.gaps(1).length === 0 ? 0 : uncoveredArea(input.region, points, radius)
 
-  const bands = workingOrder({ region: input.region, points, chute: input.chute, rowPitch: radius })
+  const bands = workingOrder({ region: input.region, points, chute: input.chute, rowPitch: 1.55 * radius })
   const insertions = bands.flatMap((band) => band.points)
   const secondsEach = SECONDS_IN + SECONDS_MOVING
   let first = 0

@@ -91,8 +91,9 @@ function choose(
   for (const [x, y] of spots) {
     const away = span(x - gap.x, y - gap.y)
     if (away > radius * 0.999) continue
-    const clear = ground.clearance(x, y, margin)
-    if (clear <= 1e-3 || clear < bestClear - 1e-3 || !ground.holds(x, y)) continue
+    const free = ground.clearance(x, y, Math.max(margin, 1))
+    const clear = Math.min(free, margin)
+    if (free <= 1e-3 || clear < bestClear - 1e-3 || !ground.holds(x, y)) continue
     const edgesNear = ground.near(x, y, radius)
     if (ground.sight(x, y, edgesNear, gap.x, gap.y) !== CLEAR || !helps(cover, gap, x, y)) continue
     let count = 0

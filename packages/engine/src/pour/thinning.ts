@@ -81,8 +81,8 @@ function missedOf(cover: Cover, a: Point, b: Point): Missed[] | null {
 
 /** The new spot is no nearer to a face than the margin, or than the nearer of the two it stands for. */
 function keepsMargin(cover: Cover, spot: Point, a: Point, b: Point, margin: number): boolean {
-  const clear = (p: Point): number => cover.ground.clearance(p[0], p[1], margin)
-  return clear(spot) >= Math.min(margin, clear(a), clear(b)) - 1e-3 && clear(spot) > 1e-3
+  const free = (p: Point): number => cover.ground.clearance(p[0], p[1], Math.max(margin, 1))
+  return free(spot) > 1e-3 && free(spot) >= Math.min(margin, free(a), free(b)) - 1e-3
 }
 
 /** Centre of the smallest circle around the places: by halving steps toward the farthest one. */

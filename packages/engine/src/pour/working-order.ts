@@ -24,7 +24,7 @@ export function workingOrder({
   readonly region: Region
   readonly points: readonly Point[]
   readonly chute: Point
-  /** Rows nearer than half of this count as one, mm. */
+  /** Usual distance between rows, mm. */
   readonly rowPitch: number
 }): Band[] {
   const upright = frameOf(region, false)
@@ -79,17 +79,27 @@ function backAndForth(
   highFirst: boolean,
   fromHigh: boolean,
 ): Point[] {
-  const sorted = [...places].sort((a, b) => (highFirst ? b.v - a.v : a.v - b.v))
-  const rows: { v: number; items: (typeof places)[number][] }[] = []
-  for (const place of sorted) {
-    const row = rows.at(-1)
-    if (row !== undefined && Math.abs(place.v - row.v) <= rowPitch / 2) row.items.push(place)
-    else rows.push({ v: place.v, items: [place] })
+  const heights = places.map(({ v }) => v)
+  const [low, high] = [Math.min(...heights), Math.max(...heights)]
+  // Evenly pitched rows over the band: an insertion that mends an edge goes with the row nearest to it.
+  const gaps = Math.max(1, Math.round((high - low) / rowPitch))
+  const rows: (typeof places)[number][][] = Array.from({ length: gaps + 1 }, () => [])
+  for (const place of places)
+    rows[high > low ? Math.round(((place.v - low) / (high - low)) * gaps) : 0]?.push(place)
+  if (highFirst) rows.reverse()
+  const order: Point[] = []
+  let last: number | null = null
+  for (const items of rows) {
+    const byU = [...items].sort((a, b) => a.u - b.u)
+    const [first, end] = [byU[0], byU.at(-1)]
+    if (first === undefined || end === undefined) continue
+    // Each row starts at the end where the one before stopped: back and forth, whatever its length.
+    const down: boolean = last === null ? fromHigh : Math.abs(end.u - last) < Math.abs(first.u - last)
+    if (down) byU.reverse()
+    order.push(...byU.map(({ point }) => point))
+    last = (down ? first : end).u
   }
-  return rows.flatMap(({ items }, index) => {
-    const downward = fromHigh === (index % 2 === 0)
-    return [...items].sort((a, b) => (downward ? b.u - a.u : a.u - b.u)).map(({ point }) => point)
-  })
+  return order
 }
 
 /** Length of a way through points in order, mm. */

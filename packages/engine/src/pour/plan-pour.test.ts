@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest'
+import { codeFamily } from '../codes/index.ts'
+import { parseDrawing } from '../panel/drawing.ts'
+import { panelOf } from '../panel/panel.ts'
+import { limitOf } from '../working/asked.ts'
+import { replay } from '../working/replay.ts'
+import { parseYard } from '../yard/yard.ts'
+import { planPour } from './plan-pour.ts'
+
+const panel = panelOf(
+  parseDrawing({
+    format: 'castwright.drawing/1',
+    mark: 'W1',
+    outline: [
+      [0, 0],
+      [6000, 0],
+      [6000, 3000],
+      [0, 3000],
+    ],
+    thickness: 150,
+    openings: [
+      {
+        mark: 'D1',
+        outline: [
+          [900, 0],
+          [1900, 0],
+          [1900, 2100],
+          [900, 2100],
+        ],
+      },
+    ],
+    concrete: { strength: 40 },
+    inserts: [{ mark: 'A', at: [1242, 2500], kind: 'face' }],
+  }),
+)
+const yard = parseYard({
+  format: 'castwright.yard/1',
+  name: 'Test yard',
+  code: 'au',
+  timezone: 'Australia/Perth',
+  mixes: [
+    { mark: 'strong', strength: 50 },
+    { mark: 'weak', strength: 32 },
+    { mark: 'fits', strength: 40, slump: [80, 120], initialSet: 5, reference: 20 },
+  ],
+  vibrators: [
+    { mark: 'V40', head: 40 },
+    { mark: 'V60', head: 60 },
+  ],
+})
+const plan = planPour({ panel, yard, family: codeFamily('au') })
+
+describe('plan of a pour', () => {
+  it('net 2.385 m³, order 2.6, one load', () => {
+    expect(plan.netVolume).toBeCloseTo(15.9 * 0.15, 9)
+    expect(plan.orderVolume).toBeCloseTo(2.6, 9)
+    expect(plan.loads).toBe(1)
+  })
+
+  it('takes the weakest mix that is strong enough and the first vibrator', () => {
+    expect(plan.mix).toBe('fits')
+    expect(plan.vibrator).toBe('V40')
+    expect(plan.compaction?.radius).toBeCloseTo(129.9, 9)
+    expect(plan.compaction?.uncovered).toBe(0)
+  })
+
+  it('window of finishing: 0.55 to 1.0 of the initial set', () => {
+    expect(plan.initialSet).toBe(5)
+    expect(plan.finish).toEqual({ opens: 2.75, closes: 5 })
+  })
+
+  it('minutes: set-up 30 + 15 + 4; pour the longer of placing and vibrating', () => {
+    expect(plan.minutes.setUp).toBe(49)
+    expect(plan.minutes.pour).toBe(Math.max(2.6 * 6, plan.compaction?.minutes ?? 0))
+    expect(plan.minutes.strip).toBe(30)
+  })
+
+  it('the maker’s radius of action outranks the table', () => {
+    const maker = planPour({
+      panel,
+      yard: { ...yard, vibrators: [{ mark: 'M', head: 40, radius: 200 }] },
+      family: codeFamily('au'),
+    })
+    expect(maker.compaction?.radius).toBeCloseTo(173.2, 9)
+  })
+
+  it('checks pass; without a vibrator or a mix they are not known, with too weak a mix it fails', () => {
+    expect(plan.checks.map(({ verdict }) => verdict)).toEqual(['pass', 'pass'])
+    const none = planPour({ panel, yard: null, family: codeFamily('au') })
+    expect(none.checks.map(({ verdict }) => verdict)).toEqual(['unknown', 'unknown'])
+    expect(none.compaction).toBeNull()
+    expect(none.finish).toBeNull()
+    expect(none.unknown.join('; ')).toMatch(/mixes.*vibrators.*initialSet/)
+    const weak = planPour({
+      panel,
+      yard: { ...yard, mixes: [{ mark: 'w', strength: 39 }] },
+      family: codeFamily('au'),
+    })
+    expect(weak.checks[0]?.verdict).toBe('fail')
+  })
+
+  it('asks for age, slump and temperature with the limits of family and mix', () => {
+    const limit = (id: string, family: 'nz' | 'au' | 'eu' | 'us') => {
+      const asked = planPour({ panel, yard, family: codeFamily(family) }).toRecord.find(
+        (one) => one.id === id,
+      )
+      return asked === undefined ? 'absent' : (asked.unknown?.[0] ?? limitOf(asked))
+    }
+    expect(limit('age-at-discharge', 'au')).toBe('0 to 90')
+    expect(limit('age-at-discharge', 'us')).toContain('no default since 2021')
+    expect(limit('slump', 'au')).toBe('80 to 120')
+    expect(limit('concrete-temperature', 'au')).toBe('5 to 35')
+    expect(limit('concrete-temperature', 'eu')).toBe(5)
+    expect(limit('concrete-temperature', 'nz')).toContain('no confirmed value')
+    expect(limit('air-temperature', 'nz')).toBe(5)
+    const stated = planPour({
+      panel,
+      yard: { ...yard, mixes: [{ mark: 'm', strength: 40, dischargeMinutes: 120 }] },
+      family: codeFamily('eu'),
+    }).toRecord
+    expect(stated.find(({ id }) => id === 'age-at-discharge')).toMatchObject({ low: 0, high: 120 })
+    expect(stated.find(({ id }) => id === 'slump')?.unknown).toEqual(['slump: ordered slump of the mix'])
+  })
+
+  it('every zone is ticked in order, ids are unique', () => {
+    const ids = plan.toRecord.map(({ id }) => id)
+    expect(new Set(ids).size).toBe(ids.length)
+    expect(ids.filter((id) => id.startsWith('zone:'))).toEqual(
+      plan.compaction?.zones.map(({ order }) => `zone:${order}`),
+    )
+  })
+
+  it('every step replays', () => {
+    for (const step of plan.working) {
+      const again = replay(step)
+      if (again !== null)
+        expect(Math.abs(again - (step.result as number))).toBeLessThanOrEqual(1e-9 * Math.abs(again))
+    }
+  })
+})
