@@ -1,18 +1,21 @@
 import { existsSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { foundText, InputError } from '@castwright/engine/working'
+import { InputError } from '@castwright/engine/working'
+import { HistoryError, StoreError } from '@castwright/record/store'
 import { checkDoor, DEFAULT_HOST, DEFAULT_PORT, type Door, type Running } from '@castwright/server'
+import { DATA_OPTION, dataFolder, filesFolder } from './data-folder.ts'
 import type { Given } from './given.ts'
 import { textTable, type VerbOption } from './verb.ts'
 
 /** The environment, a word at a time; tests hand in their own. */
 export type Environment = Readonly<Record<string, string | undefined>>
 
-export const DATA_OPTION: VerbOption = {
-  flags: '--data <DIR>',
-  about: 'data folder of the embedded record; CASTWRIGHT_DATA if not given',
-}
+/** Where the record is; shared by every verb that opens one. */
+export const PLACE_OPTIONS: readonly VerbOption[] = [
+  DATA_OPTION,
+  { flags: '--yard <name>', about: 'name of the log: for a new record, or where a database holds several' },
+]
 
 export const DOOR_OPTIONS: readonly VerbOption[] = [
   { flags: '--host <name>', about: `host name or address to listen on; ${DEFAULT_HOST} if not given` },
@@ -23,7 +26,7 @@ export const DOOR_OPTIONS: readonly VerbOption[] = [
   { flags: '--cert <FILE>', about: 'certificate for TLS, PEM' },
   { flags: '--key <FILE>', about: 'private key of the certificate, PEM' },
   { flags: '--origin <address>', about: 'https address that browsers see, behind a proxy that ends TLS' },
-  DATA_OPTION,
+  ...PLACE_OPTIONS,
 ]
 
 /** How the server is to be reached. @throws InputError naming option or variable. */
@@ -58,32 +61,56 @@ function portOf(text: string | undefined): number | undefined {
 export interface RecordPlace {
   readonly folder: string
   readonly filesFolder?: string
+  /** PostgreSQL in place of the embedded store. */
+  readonly databaseUrl?: string
+  /** Name of the log. */
+  readonly yard?: string
 }
 
-/**
- * Where the record is.
- *
- * @throws InputError for a database or a store of attachments that this version cannot use.
- */
-export function readPlace(given: Given, environment: Environment, fallback: string): RecordPlace {
-  const { DATABASE_URL, CASTWRIGHT_FILES } = environment
-  if (DATABASE_URL !== undefined && DATABASE_URL !== '') {
-    throw variableFault(
-      'DATABASE_URL',
-      'an address of a database',
-      'nothing: this version keeps the record in the embedded store alone, and would not write to that database',
-    )
+/** Where the record is. @throws InputError naming option or variable. */
+export function readPlace(given: Given, { DATABASE_URL }: Environment): RecordPlace {
+  const files = filesFolder()
+  const yard = given.optionalText('yard')
+  if (yard !== undefined && !/^[a-z0-9][a-z0-9-]{0,62}$/.test(yard)) {
+    throw given.fault('yard', yard, 'a name of small letters, digits and hyphens')
   }
-  if (CASTWRIGHT_FILES !== undefined && /^[a-z][a-z0-9+.-]+:\/\//i.test(CASTWRIGHT_FILES)) {
-    throw variableFault(
-      'CASTWRIGHT_FILES',
-      CASTWRIGHT_FILES,
-      'a folder: this version keeps attachments on disk alone',
-    )
+  if (DATABASE_URL && !/^postgres(ql)?:\/\//.test(DATABASE_URL)) {
+    throw variableFault('DATABASE_URL', 'another kind of address', 'postgres://…')
   }
   return {
-    folder: resolve(given.optionalText('data') ?? (environment.CASTWRIGHT_DATA || fallback)),
-    ...(CASTWRIGHT_FILES ? { filesFolder: resolve(CASTWRIGHT_FILES) } : {}),
+    folder: resolve(dataFolder(given)),
+    ...(files === undefined ? {} : { filesFolder: resolve(files) }),
+    ...(DATABASE_URL ? { databaseUrl: DATABASE_URL } : {}),
+    ...(yard === undefined ? {} : { yard }),
+  }
+}
+
+/** Runs what opens a record; that it is another's, or cannot be reached, is said as a wrong input. @throws InputError */
+export async function withRecord<T>(place: RecordPlace, act: () => Promise<T>): Promise<T> {
+  try {
+    return await act()
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException
+    if (error instanceof StoreError || error instanceof HistoryError) {
+      throw new InputError(
+        [{ path: '', found: error.message, expected: 'a record that can be opened here' }],
+        'option --data',
+      )
+    }
+    if (place.databaseUrl !== undefined && code !== undefined) {
+      throw variableFault(
+        'DATABASE_URL',
+        `a database that does not answer (${code})`,
+        'one that can be reached',
+      )
+    }
+    if (code === 'EACCES' || code === 'ENOTDIR' || code === 'EROFS') {
+      throw new InputError(
+        [{ path: '', found: `${place.folder} (${code})`, expected: 'a folder that can be written' }],
+        'option --data',
+      )
+    }
+    throw error
   }
 }
 
@@ -99,7 +126,7 @@ export function refuseClock({ CASTWRIGHT_CLOCK }: Environment): void {
 }
 
 export function variableFault(name: string, found: string, expected: string): InputError {
-  return new InputError([{ path: '', found: foundText(found), expected }], `environment ${name}`)
+  return new InputError([{ path: '', found, expected }], `environment ${name}`)
 }
 
 /** Folder of the built app, looked for from this file upward, in the sources as in the bundle. */

@@ -1,32 +1,23 @@
-import { existsSync } from 'node:fs'
 import { writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
 import { foundText, InputError } from '@castwright/engine/working'
 import { openStore } from '@castwright/record/store'
 import { jobFile, Notices, wallClock, YardLog } from '@castwright/server'
-import { DATA_OPTION, readPlace } from '../serving.ts'
+import { PLACE_OPTIONS, readPlace, withRecord } from '../serving.ts'
 import { textTable, type Verb } from '../verb.ts'
-import { DEFAULT_DATA } from './serve.ts'
 
 export const exportVerb: Verb = {
   name: 'export',
   file: { name: 'JOB', about: 'mark of the job' },
   options: [
     { flags: '--to <FILE>', about: 'write the job file there; an existing file is refused' },
-    { ...DATA_OPTION, about: `${DATA_OPTION.about}, else ${DEFAULT_DATA}` },
+    ...PLACE_OPTIONS,
   ],
-  example: 'castwright export K-17 --json --data data/demo',
+  example: 'castwright export K-17 --json --data data',
   async run(given) {
     const mark = given.file ?? ''
-    const place = readPlace(given, process.env, DEFAULT_DATA)
-    if (!existsSync(join(place.folder, 'record.sqlite'))) {
-      throw new InputError(
-        [{ path: '', found: foundText(place.folder), expected: 'a folder with a record' }],
-        'option --data',
-      )
-    }
+    const place = readPlace(given, process.env)
     // Reading beside a running server is fine, so the folder is not locked.
-    const store = await openStore(place)
+    const store = await withRecord(place, () => openStore({ ...place, existing: true }))
     try {
       const state = await new YardLog({ store, clock: wallClock, notices: new Notices() }).state()
       const job = jobFile(state, mark)

@@ -136,7 +136,7 @@ describe('castwright export', () => {
   })
 
   it('refuses a job that is not there, a folder without a record, and no job at all', async () => {
-    expect((await take('J1')).err).toMatch(/--data: found .* expected a folder with a record/)
+    expect((await take('J1')).err).toMatch(/--data: found .* holds no record/)
     expect(existsSync(data)).toBe(false)
     await bring(JOB)
     expect((await take('J2')).err).toMatch(/JOB: found "J2", expected one of J1/)

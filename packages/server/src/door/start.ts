@@ -26,6 +26,8 @@ export interface StartOptions extends Door {
   readonly folder: string
   /** Folder of attachments, where it is not in the data folder. */
   readonly filesFolder?: string
+  /** PostgreSQL in place of the embedded store; the folder then holds key and attachments. */
+  readonly databaseUrl?: string
   /** Folder of the built app; null serves the API alone. */
   readonly web: string | null
   readonly clock?: Clock
@@ -75,6 +77,7 @@ export async function startServer(options: StartOptions): Promise<Running> {
       folder: options.folder,
       clock,
       ...(options.filesFolder === undefined ? {} : { filesFolder: options.filesFolder }),
+      ...(options.databaseUrl === undefined ? {} : { databaseUrl: options.databaseUrl }),
       ...(options.yard === undefined ? {} : { yard: options.yard }),
     })
     undo.push(() => store.close())
