@@ -1,8 +1,5 @@
 import { textWidth } from './text-width.ts'
 
-/** How often a label that has no room on its line may move outward before it is left out. */
-export const MOST_ROWS = 2
-
 export interface ChainLabel {
   readonly text: string
   /** Ends of the measured length along the chain, units. */
@@ -23,21 +20,23 @@ export interface ChainInput {
   /** Ends of the space along the chain. */
   readonly start: number
   readonly end: number
+  /** How often a label that has no room on its line may move outward before it is left out. */
+  readonly mostRows: number
 }
 
 /**
  * Where the numbers of a dimension chain go: on the line where they fit between their ticks, else outward under a
  * leader, else nowhere. Labels of one row never meet, and no leader runs through a label.
  */
-export function chainLabels({ ticks, texts, size, start, end }: ChainInput): ChainLabel[] {
+export function chainLabels({ ticks, texts, size, start, end, mostRows }: ChainInput): ChainLabel[] {
   const gap = size * 0.35
-  const rows: { from: number; to: number }[][] = Array.from({ length: MOST_ROWS + 1 }, () => [])
+  const rows: { from: number; to: number }[][] = Array.from({ length: mostRows + 1 }, () => [])
   return texts.map((text, index) => {
     const [from, to] = [ticks[index] ?? 0, ticks[index + 1] ?? 0]
     const width = textWidth(text, size)
     const middle = (from + to) / 2
     if (to - from >= width + 2 * gap) return { text, from, to, centre: middle, row: 0 }
-    for (let row = 1; row <= MOST_ROWS; row += 1) {
+    for (let row = 1; row <= mostRows; row += 1) {
       const last = rows[row]?.at(-1)?.to ?? Number.NEGATIVE_INFINITY
       const low = Math.max(start, last + gap) + width / 2
       const centre = Math.min(Math.max(middle, low), end - width / 2)

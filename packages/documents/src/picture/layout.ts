@@ -52,6 +52,9 @@ export interface LayoutInput {
   readonly halo?: number
 }
 
+/** A screen narrower than this has room for one row of labels moved outward, a wider one and paper for two. */
+const NARROW = 480
+
 /** Height of one row of a dimension chain, in sizes of its text. */
 const ROW = 1.6
 /** From the panel to the first chain, in sizes of the text. */
@@ -67,6 +70,7 @@ export function layOut({ outline, frame, chains, halo = 0 }: LayoutInput): Layou
   const text = frame.paper === undefined ? Math.max(LEAST_SCREEN_TEXT, frame.text) : frame.text
   const box = bounds(outline)
   const [length, width] = [box.right - box.left, box.top - box.bottom]
+  const mostRows = frame.paper === undefined && frame.width < NARROW ? 1 : 2
   let extra = new Map<string, number>()
   for (let round = 0; ; round += 1) {
     const margin = (side: Side): number => sideMargin(side, chains, extra, text, halo)
@@ -91,7 +95,7 @@ export function layOut({ outline, frame, chains, halo = 0 }: LayoutInput): Layou
       return (chains[side] ?? []).map((places, index): LaidChain => {
         const ticks = alongSide(side, places, origin, scale)
         const outer = index < (chains[side]?.length ?? 0) - 1
-        const chain = layChain(side, ticks, places, text, outer, size)
+        const chain = layChain({ side, ticks, places, text, outer, frame: size, mostRows })
         const here = distance
         distance += ROW * text * (1 + (extra.get(`${side}${index}`) ?? 0))
         return { side, ticks, labels: chain, distance: here }
@@ -135,14 +139,18 @@ function alongSide(side: Side, places: readonly number[], origin: Point, scale: 
   return horizontal ? along : along.reverse() // y runs down the picture: the top tick comes first
 }
 
-function layChain(
-  side: Side,
-  ticks: readonly number[],
-  places: readonly number[],
-  size: number,
-  outer: boolean,
-  frame: { readonly width: number; readonly height: number },
-): ChainLabel[] {
+interface LayChainInput {
+  readonly side: Side
+  readonly ticks: readonly number[]
+  readonly places: readonly number[]
+  readonly text: number
+  /** Another chain lies outside this one. */
+  readonly outer: boolean
+  readonly frame: { readonly width: number; readonly height: number }
+  readonly mostRows: number
+}
+
+function layChain({ side, ticks, places, text, outer, frame, mostRows }: LayChainInput): ChainLabel[] {
   const horizontal = side === 'bottom' || side === 'top'
   const texts = places.slice(1).map((place, index) => lengthText(place - (places[index] ?? 0)))
   if (!horizontal) texts.reverse()
@@ -151,7 +159,8 @@ function layChain(
   return chainLabels({
     ticks,
     texts,
-    size,
+    size: text,
+    mostRows,
     start: outer ? (ticks[0] ?? 0) + 2 : 1,
     end: outer ? (ticks.at(-1) ?? edge) - 2 : edge - 1,
   })

@@ -1,4 +1,4 @@
-/** Advance widths in hundredths of the size, bold face: the wider of the two, so that no text is longer than reckoned. */
+/** Advance widths in hundredths of the size: bold, figures of one width, so that no text is longer than reckoned. */
 const GROUPS: readonly (readonly [width: number, characters: string])[] = [
   [27, 'j.,:;'],
   [30, '·i'],
@@ -6,13 +6,13 @@ const GROUPS: readonly (readonly [width: number, characters: string])[] = [
   [35, '()'],
   [39, 'f-rt°'],
   [42, '²³I'],
-  [44, '1/'],
+  [44, '/'],
   [52, '–cszy'],
-  [55, 'v7x×aL'],
-  [58, 'ekJ9hnuF2o'],
-  [61, 'g3bdpqE+5ST'],
-  [65, '48Z6PBVRY'],
-  [69, '0CKADUX'],
+  [55, 'v×xaL'],
+  [58, 'ekJhnuFo'],
+  [61, 'gbdpqE+ST'],
+  [65, 'ZPBVRY123456789'],
+  [69, 'CKADUX0'],
   [76, 'HGNwOQ'],
   [89, 'MmW'],
 ]

@@ -7,18 +7,18 @@ export function ConcretePart(): ReactElement {
   return (
     <Sheet title="Concrete and cover">
       <div className="fields">
-        <DraftField of="strength" field="concrete.strength" label="Strength asked for" unit="MPa" />
+        <DraftField of="strength" field="concrete.strength" label="Strength" unit="MPa" />
         <DraftField
           of="density"
           field="concrete.density"
-          label="Density of the reinforced panel"
+          label="Density with steel"
           unit="kg/m³"
           note="Left empty it is assumed, and listed as assumed."
         />
         <DraftField of="aggregate" field="concrete.aggregate" label="Largest aggregate" unit="mm" />
-        <DraftField of="coverMould" field="cover.mould" label="Cover at the mould" unit="mm" />
-        <DraftField of="coverTop" field="cover.top" label="Cover at the top" unit="mm" />
-        <DraftField of="coverEdge" field="cover.edge" label="Cover at the edges" unit="mm" />
+        <DraftField of="coverMould" field="cover.mould" label="Cover, mould" unit="mm" />
+        <DraftField of="coverTop" field="cover.top" label="Cover, top" unit="mm" />
+        <DraftField of="coverEdge" field="cover.edge" label="Cover, edges" unit="mm" />
       </div>
     </Sheet>
   )

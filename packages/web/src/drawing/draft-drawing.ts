@@ -41,8 +41,15 @@ function groupOf(field: string): string {
   return /^(openings\[\d+\]|steel\[\d+\]|inserts\[\d+\]|outline)/.exec(field)?.[0] ?? ''
 }
 
+/** The schema's words for kinds of values, in those of the form. */
+const KIND_WORDS: Readonly<Record<string, string>> = {
+  'a value of kind number': 'a number',
+  'a value of kind string': 'a word',
+}
+
 export function sentence({ found, expected }: InputIssue): string {
-  return found === 'nothing' ? `Missing: ${expected}.` : `Found ${found}, expected ${expected}.`
+  const wanted = KIND_WORDS[expected] ?? expected
+  return found === 'nothing' ? `Missing: ${wanted}.` : `Found ${found}, expected ${wanted}.`
 }
 
 interface Typed {

@@ -12,18 +12,13 @@ export function LiftingPart(): ReactElement {
       <div className="fields">
         <DraftField of="liftReference" field="lifting.reference" label="Reference" words />
         <DraftField of="liftBy" field="lifting.by" label="By" words />
-        <DraftField
-          of="liftStrength"
-          field="lifting.strength"
-          label="Least strength at the lift"
-          unit="MPa"
-        />
+        <DraftField of="liftStrength" field="lifting.strength" label="Least strength at lift" unit="MPa" />
         <DraftField
           of="liftLoad"
           field="lifting.load"
-          label="Greatest load on any one insert"
+          label="Greatest insert load"
           unit="kN"
-          note="Stage and sling-angle factors in it."
+          note="On any one insert, stage and sling-angle factors in it."
         />
       </div>
     </Sheet>

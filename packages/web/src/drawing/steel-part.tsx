@@ -102,7 +102,7 @@ function BarFields({ bar, index }: { readonly bar: DraftBar; readonly index: num
       />
       <DraftSelect label="Layer" choices={[['', 'none'], ...LAYERS]} {...text('layer')} />
       <TypedField label="How many" {...text('count')} />
-      <TypedField label="Inside diameter of bends" unit="mm" {...text('inside')} />
+      <TypedField label="Bend, inside" unit="mm" {...text('inside')} />
       <DraftSelect
         label="Shape by"
         choices={[

@@ -1,4 +1,4 @@
-import { type Asked, limitOf } from '@castwright/engine/working'
+import { type Asked, limitOf, shown } from '@castwright/engine/working'
 import type { Entry } from '@castwright/record'
 import { type FormEvent, type ReactElement, type ReactNode, useState } from 'react'
 import { Button, Field, NumberField, readNumber, SelectField, TextField } from '../look/index.ts'
@@ -105,8 +105,10 @@ function limitWords(asked: Asked): string {
   const low = asked.low ?? null
   const high = asked.high ?? null
   const unit = asked.unit === '' ? '' : ` ${asked.unit}`
-  if (low !== null && high !== null) return low === high ? `${low}${unit}` : `${low} to ${high}${unit}`
-  return low !== null ? `at least ${low}${unit}` : `at most ${high}${unit}`
+  if (low !== null && high !== null) {
+    return low === high ? `${shown(low)}${unit}` : `${shown(low)} to ${shown(high)}${unit}`
+  }
+  return low !== null ? `at least ${shown(low)}${unit}` : `at most ${shown(high)}${unit}`
 }
 
 type ReadAnswer =
