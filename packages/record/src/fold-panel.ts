@@ -11,7 +11,7 @@ import {
 import { type Chain, type Chains, chainsOf } from './chains.ts'
 import type { EntryKind } from './entry.ts'
 import type { Flag } from './flags.ts'
-import { lateEntries } from './late.ts'
+import { lateEntries, type OutsideCorrection } from './late.ts'
 import { type AnyEntry, compareEntries, isStored, storedAt } from './order.ts'
 import { panelOfSubject, type ValueOf } from './values.ts'
 
@@ -38,8 +38,15 @@ export interface FoldedPanel {
   readonly flags: readonly Flag[]
 }
 
-/** All entries of one panel to its facts. `id` is `<job>/<mark>`; entries in any order, each once. */
-export function foldPanel(id: string, unordered: readonly AnyEntry[]): FoldedPanel {
+/**
+ * All entries of one panel to its facts. `id` is `<job>/<mark>`; entries in any order, each once. `outside`: corrections of gear and
+ * limits, which an opening may have rested on.
+ */
+export function foldPanel(
+  id: string,
+  unordered: readonly AnyEntry[],
+  outside: readonly OutsideCorrection[] = [],
+): FoldedPanel {
   const panel = panelOfSubject(id) ?? { job: '', mark: id }
   const entries = [...unordered].sort(compareEntries)
   const chains = chainsOf(entries, id)
@@ -51,6 +58,7 @@ export function foldPanel(id: string, unordered: readonly AnyEntry[]): FoldedPan
     chains,
     openings: firstOpenings(chains),
     drawing: drawn?.drawing ?? null,
+    outside,
   })
   flags.push(...late.map(({ flag }) => flag))
   const cast = last(of<ValueOf<'cast'>>(chains, 'cast'))

@@ -2,6 +2,7 @@ import type { YardFacts } from '@castwright/engine/steps'
 import type { Yard } from '@castwright/engine/yard'
 import { chainsOf } from './chains.ts'
 import type { Flag } from './flags.ts'
+import type { OutsideCorrection } from './late.ts'
 import { type AnyEntry, compareEntries } from './order.ts'
 import type { ValueOf } from './values.ts'
 
@@ -32,12 +33,14 @@ export interface FoldedYard {
   readonly jobs: ReadonlyMap<string, JobFacts>
   readonly weather: readonly WeatherReading[]
   readonly flags: readonly Flag[]
+  /** Corrections in order, for the holds that rested on what they correct. */
+  readonly corrections: readonly OutsideCorrection[]
 }
 
 /** Entries about the yard, its gear, jobs and whatever else is no panel. In any order, each once. */
 export function foldYard(unordered: readonly AnyEntry[]): FoldedYard {
   const entries = [...unordered].sort(compareEntries)
-  const { live, flags } = chainsOf(entries, null)
+  const { live, flags, rootOf } = chainsOf(entries, null)
   let yard: Yard | null = null
   const gear: Record<string, { entry: string; due: string }> = {}
   const limits: Record<string, YardFacts['limits'][string]> = {}
@@ -66,5 +69,9 @@ export function foldYard(unordered: readonly AnyEntry[]): FoldedYard {
     jobs: new Map([...jobs].sort(([a], [b]) => (a < b ? -1 : 1))),
     weather: [...weather.values()].sort((a, b) => (a.at < b.at ? -1 : 1)),
     flags,
+    corrections: entries.flatMap((entry) => {
+      const root = rootOf.get(entry.id)
+      return root === undefined ? [] : [{ entry, root }]
+    }),
   }
 }

@@ -315,6 +315,33 @@ describe('what arrives after a hold was opened', () => {
     expect(panelOf([...log('set'), ...stored([make(14.9)], 4)]).defects).toEqual([])
   })
 
+  it('raises one for gear that was not in date, when the date it rested on is corrected', () => {
+    const { two, drawing } = scene()
+    const subject = { kind: 'gear', id: 'crane' } as const
+    const gear = two.make(LEAD, { kind: 'gear', subject, value: { due: '2026-10-01' } })
+    const opening = new ExampleDevice('record', START + HOUR).make(LEAD, {
+      kind: 'opening',
+      subject: PANEL,
+      step: 'strip',
+      value: null,
+      rests: [gear.id],
+    })
+    const log = stored([drawing, gear, opening])
+    const correct = (value: Entry['value']) =>
+      two.make(LEAD, about(gear, { kind: 'correction', value, reason: 'Wrong plate read' }))
+    const texts = (entry: Entry) => panelOf([...log, ...stored([entry], 3)]).defects.map(({ text }) => text)
+    expect(texts(correct({ due: '2026-03-01' }))).toEqual([
+      'In the record after strip was opened: crane was in date only up to 2026-03-01.',
+    ])
+    expect(texts(correct({ due: '2026-03-02' }))).toEqual([])
+    expect(texts(correct(null))).toHaveLength(1)
+    const folding = createFold()
+    folding.add(log)
+    folding.state()
+    folding.add([correct(null)])
+    expect(folding.state().panels.get('J1/W1')?.defects).toHaveLength(1)
+  })
+
   it('raises one for a revision that was there before the hold opened', () => {
     const { two, log } = scene()
     const newer = (when: number) =>

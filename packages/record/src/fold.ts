@@ -62,6 +62,7 @@ export function createFold(): Fold {
   const folded = new Map<string, FoldedPanel>()
   const dirty = new Set<string>()
   let yard: FoldedYard | null = null
+  let yardBefore: FoldedYard | null = null
   let state: YardState | null = null
 
   function place(entry: AnyEntry): void {
@@ -137,14 +138,28 @@ export function createFold(): Fold {
     }
   }
 
+  /** Folds the yard again; where a correction came, the panels whose holds may have rested on what it corrects go with it. */
+  function foldOthers(): FoldedYard {
+    const before = yardBefore?.corrections ?? []
+    const now = foldYard(others)
+    yardBefore = now
+    const same =
+      before.length === now.corrections.length &&
+      before.every(({ entry }, at) => entry === now.corrections[at]?.entry)
+    if (!same)
+      for (const [id, { facts }] of folded)
+        if (facts.steps.set.opening || facts.steps.strip.opening) dirty.add(id)
+    return now
+  }
+
   function make(): YardState {
+    yard ??= foldOthers()
     for (const id of dirty) {
       const bucket = panels.get(id)
-      if (bucket && bucket.length > 0) folded.set(id, foldPanel(id, bucket))
+      if (bucket && bucket.length > 0) folded.set(id, foldPanel(id, bucket, yard.corrections))
       else folded.delete(id)
     }
     dirty.clear()
-    yard ??= foldYard(others)
     const flags: Flag[] = [...twice.values(), ...yard.flags]
     for (const panel of folded.values()) for (const flag of panel.flags) flags.push(flag)
     for (const device of devices.values()) flags.push(...deviceFlags(device))

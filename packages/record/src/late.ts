@@ -14,6 +14,12 @@ export interface LateEntry {
   readonly flag: Flag
 }
 
+/** A correction of an entry that is no panel's own (gear, a limit, the yard), with what it corrects. */
+export interface OutsideCorrection {
+  readonly entry: AnyEntry
+  readonly root: AnyEntry
+}
+
 export interface LateInput {
   readonly id: string
   /** All entries of the panel. */
@@ -21,28 +27,32 @@ export interface LateInput {
   readonly chains: Chains
   readonly openings: ReadonlyMap<StepId, AnyEntry>
   readonly drawing: Drawing | null
+  readonly outside: readonly OutsideCorrection[]
 }
 
 /**
  * Entries that came into the record after a hold opened and would have kept it shut. The opening stands; each raises a
  * defect, so that the panel is not loaded before somebody entitled has decided.
  */
-export function lateEntries({ id, entries, chains, openings, drawing }: LateInput): LateEntry[] {
+export function lateEntries({ id, entries, chains, openings, drawing, outside }: LateInput): LateEntry[] {
   const late: LateEntry[] = []
   for (const [step, opening] of openings) {
     const rested = new Set(opening.rests ?? [])
+    const add = (entry: AnyEntry, why: string) => {
+      const text = `In the record after ${step} was opened: ${why}`
+      const flag: Flag = { kind: 'late', panel: id, device: entry.device.id, entries: [entry.id], text }
+      late.push({ entry, step, text, flag })
+    }
     for (const entry of entries) {
       if (entry === opening || rested.has(entry.id) || !arrivedAfter(entry, opening)) continue
       if (!entitled(entry, chains)) continue
       const why = keptShut(entry, { step, opening, rested, chains, drawing })
-      if (why === null) continue
-      const text = `In the record after ${step} was opened: ${why}`
-      late.push({
-        entry,
-        step,
-        text,
-        flag: { kind: 'late', panel: id, device: entry.device.id, entries: [entry.id], text },
-      })
+      if (why !== null) add(entry, why)
+    }
+    for (const { entry, root } of outside) {
+      if (!(rested.has(root.id) || rested.has(entry.about ?? '')) || !arrivedAfter(entry, opening)) continue
+      const why = rested.has(entry.id) ? null : outsideWhy(entry, root, opening)
+      if (why !== null) add(entry, why)
     }
   }
   // One defect an entry, also where it speaks to both holds.
@@ -93,6 +103,14 @@ function specimenWhy(entry: AnyEntry, value: ValueOf<'specimen'>, drawing: Drawi
   const below = wanted !== undefined && value.strength < wanted
   if (entry.verdict !== 'fail' && entry.verdict !== 'unknown' && !below) return null
   return `${value.kind} ${value.specimen} gave ${value.strength} MPa${below ? `, below the ${wanted} MPa of the lifting design` : ''}.`
+}
+
+function outsideWhy(entry: AnyEntry, root: AnyEntry, opening: AnyEntry): string | null {
+  if (entry.value === null) return `a ${root.kind} that it rested on was taken back.`
+  if (root.kind === 'limit') return `the limit of ${root.check} that it rested on was corrected.`
+  if (root.kind !== 'gear') return null
+  const { due } = entry.value as ValueOf<'gear'>
+  return due < opening.seen.slice(0, 10) ? `${root.subject.id} was in date only up to ${due}.` : null
 }
 
 function wordOf(entry: AnyEntry): string {
