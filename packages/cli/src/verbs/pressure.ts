@@ -46,7 +46,10 @@ export const pressureVerb: Verb = {
           textTable([
             ['Largest pressure', numberText(maximum, 'kPa')],
             ['Full head', numberText(hydrostatic, 'kPa')],
-            ['Source', `${source.standard} ${source.clause}`.trim() + ` (${source.status})`],
+            [
+              'Source',
+              [source.standard, source.clause, `(${source.status})`].filter((part) => part !== '').join(' '),
+            ],
           ]),
           ...unknown.map((gap) => `Not known: ${gap}`),
           'Self-compacting concrete, external vibration, pumping from below: take the full head.',
