@@ -1,7 +1,7 @@
 import { codeFamily } from '@castwright/engine/codes'
 import { readDrawing } from '@castwright/engine/panel'
 import { type Plan, plan } from '@castwright/engine/plan'
-import { joinVerdicts, limitOf, readJson } from '@castwright/engine/working'
+import { type Asked, joinVerdicts, limitOf, readJson } from '@castwright/engine/working'
 import { parseYard } from '@castwright/engine/yard'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
@@ -33,6 +33,12 @@ export const planVerb: Verb = {
       table: () => planTable(found),
     }
   },
+}
+
+function limitText({ low = null, high = null, unit }: Asked): string {
+  if (low !== null && high !== null) return `${numberText(low)} to ${numberText(high, unit)}`
+  if (low !== null) return `at least ${numberText(low, unit)}`
+  return high === null ? unit : `at most ${numberText(high, unit)}`
 }
 
 const LISTED_ONCE = ['working', 'assumed', 'checks', 'toRecord']
@@ -71,7 +77,7 @@ function planTable({ mark, mass, volume, centre, length, width, thickness, check
     '',
     textTable([
       ['Step', 'To see or measure', 'Limit'],
-      ...toRecord.map((asked) => [asked.step, asked.what, `${limitOf(asked) ?? ''} ${asked.unit}`.trim()]),
+      ...toRecord.map((asked) => [asked.step, asked.what, limitText(asked)]),
     ]),
     ...checks.flatMap(({ what, unknown }) => (unknown ?? []).map((gap) => `Not known: ${what}: ${gap}`)),
   ].join('\n')

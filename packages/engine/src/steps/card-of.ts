@@ -94,7 +94,7 @@ function askedRow(asked: Asked, recorded: Recorded | undefined, revision: string
     what: asked.what,
     verdict,
     demand: shownValue(recorded?.value),
-    limit: limitOf(asked),
+    limit: limitWords(asked),
     unit: asked.unit,
     note: asked.note ?? '',
     source: asked.source,
@@ -120,6 +120,13 @@ function shownValue(value: unknown): number | string | null {
   if (typeof value === 'number' || typeof value === 'string') return value
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   return Array.isArray(value) ? `${value.length} readings` : null
+}
+
+/** Both limits in words, to five figures: `6700.2 to 6716.2`. One limit stays a number; `judge` keeps full precision. */
+function limitWords(asked: Asked): number | string | null {
+  const { low = null, high = null } = asked
+  if (low === null || high === null) return limitOf(asked)
+  return `${Number(low.toPrecision(5))} to ${Number(high.toPrecision(5))}`
 }
 
 /** A panel with an open defect is not loaded, whatever anyone decides on this card. */
