@@ -13,6 +13,13 @@ export function recordWord({ kept, sync }: Pick<RecordSnapshot, 'kept' | 'sync'>
   const refused = kept.filter(({ state }) => state === 'refused').length
   if (refused > 0) return { label, text: `${refused} refused`, urgent: true }
   if (kept.length > 0) return { label, text: `${kept.length} kept here`, urgent: sync.online === false }
-  if (sync.at === null) return { label, text: sync.online === null ? 'asking' : 'not reached', urgent: false }
+  if (sync.online === false) return { label, text: 'nothing waits', urgent: false }
+  if (sync.at === null) return { label, text: 'asking', urgent: false }
   return { label, text: 'all in the record', urgent: false }
+}
+
+/** A length of time in the largest unit that fits, for ms. */
+export function spanText(ms: number): string {
+  if (ms < 2 * 3_600_000) return `${Math.round(ms / 60_000)} minutes`
+  return ms < 2 * 86_400_000 ? `${Math.round(ms / 3_600_000)} hours` : `${Math.round(ms / 86_400_000)} days`
 }

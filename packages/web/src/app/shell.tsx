@@ -2,7 +2,7 @@ import { Link, Outlet } from '@tanstack/react-router'
 import { type ReactElement, useEffect, useRef } from 'react'
 import { announce, Button } from '../look/index.ts'
 import { useNow, usePerson, useSnapshot, useStore, useYardState } from '../record/hooks.ts'
-import { recordWord } from './record-word.ts'
+import { recordWord, spanText } from './record-word.ts'
 import { weatherWord } from './weather-word.ts'
 
 const ROOMS = [
@@ -95,11 +95,10 @@ export function Shell(): ReactElement {
 
 function ClockNote({ offset }: { readonly offset: number | null }): ReactElement | null {
   if (offset === null || Math.abs(offset) <= 120_000) return null
-  const minutes = Math.round(Math.abs(offset) / 60_000)
   return (
     <div className="strip-note no-print" role="status">
-      This device’s clock is {minutes} minutes {offset > 0 ? 'fast' : 'slow'}. Its entries say so. Set it by
-      the network.
+      This device’s clock is {spanText(Math.abs(offset))} {offset > 0 ? 'fast' : 'slow'}. Its entries say so.
+      Set it by the network.
     </div>
   )
 }
