@@ -1,4 +1,4 @@
-import type { FAMILY_IDS } from '../panel/drawing.ts'
+import type { FAMILY_IDS } from '../panel/family-ids.ts'
 import type { CureRules } from './cure-rules.ts'
 import type { LiftRules } from './lift-rules.ts'
 import type { MouldRules } from './mould-rules.ts'

@@ -1,12 +1,13 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput, readJson } from '../working/parse.ts'
+import { FAMILY_IDS } from './family-ids.ts'
 import type { Point, Ring } from './point.ts'
 import { ringFault } from './polygon.ts'
 
-export const DRAWING_FORMAT = 'castwright.drawing/1'
+export { FAMILY_IDS }
 
-export const FAMILY_IDS = ['nz', 'au', 'eu', 'us'] as const
+export const DRAWING_FORMAT = 'castwright.drawing/1'
 
 /** Farthest coordinate, mm: clipping in whole micrometres stays exact, and nobody casts a panel of a kilometre. */
 const FARTHEST = 1_000_000

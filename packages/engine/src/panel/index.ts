@@ -6,13 +6,13 @@ export {
   type DrawnMat,
   type DrawnOpening,
   drawingSchema,
-  FAMILY_IDS,
   isMat,
   type Layer,
   type LiftingDesign,
   parseDrawing,
   readDrawing,
 } from './drawing.ts'
+export { FAMILY_IDS } from './family-ids.ts'
 export { drawingJsonSchema } from './json-schema.ts'
 export { ASSUMED_DENSITY, GRAVITY, misplacedInserts, ON_EDGE, type Panel, panelOf } from './panel.ts'
 export { distance, type Point, type Ring } from './point.ts'

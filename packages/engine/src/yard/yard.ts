@@ -1,5 +1,5 @@
-import { z } from 'zod'
-import { FAMILY_IDS } from '../panel/drawing.ts'
+import * as z from 'zod'
+import { FAMILY_IDS } from '../panel/family-ids.ts'
 import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput } from '../working/parse.ts'
 
