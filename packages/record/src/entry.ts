@@ -1,5 +1,5 @@
 import { STEP_IDS } from '@castwright/engine/steps'
-import { z } from 'zod'
+import * as z from 'zod'
 
 export const ENTRY_FORMAT = 'castwright.entry/1'
 

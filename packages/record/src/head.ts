@@ -1,5 +1,5 @@
 import { ed25519 } from '@noble/curves/ed25519.js'
-import { z } from 'zod'
+import * as z from 'zod'
 import { canonicalBytes } from './canonical.ts'
 import { fromHex, toHex } from './hash.ts'
 

@@ -1,5 +1,5 @@
 import { drawingSchema } from '@castwright/engine/panel'
-import { z } from 'zod'
+import * as z from 'zod'
 import { canonicalBytes } from './canonical.ts'
 import { attachmentSchema, type StoredEntry, storedEntrySchema } from './entry.ts'
 import { type Hash, sha256Hex, sha256Of, toHex } from './hash.ts'

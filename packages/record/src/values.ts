@@ -2,7 +2,7 @@ import { drawingSchema, parseDrawing } from '@castwright/engine/panel'
 import { panelStep } from '@castwright/engine/steps'
 import { foundText, InputError, type InputIssue, parseInput } from '@castwright/engine/working'
 import { yardSchema } from '@castwright/engine/yard'
-import { z } from 'zod'
+import * as z from 'zod'
 import { type Entry, type EntryKind, entrySchema, type Subject } from './entry.ts'
 
 const word = z.string().min(1).max(200)

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { drawingSchema } from './drawing.ts'
 
 /** JSON Schema 2020-12 of a drawing file, for editors and other programs. What no schema can say is in `parseDrawing`. */

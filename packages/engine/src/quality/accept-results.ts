@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { CodeFamily } from '../codes/family.ts'
 import type { AcceptanceRule } from '../codes/quality-rules.ts'
 import { parseInput } from '../working/parse.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { type Drawing, parseDrawing } from '../panel/drawing.ts'
 import { distance, type Point, type Ring } from '../panel/point.ts'
 import { area, edges } from '../panel/polygon.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput } from '../working/parse.ts'
 
