@@ -7,7 +7,12 @@ export const ENTRY_FORMAT = 'castwright.entry/1'
 const ulid = z.string().regex(/^[0-7][0-9A-HJKMNP-TV-Z]{25}$/, 'a ULID')
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 in hex')
 const instant = z.iso.datetime({ offset: false, precision: 3 })
-const word = z.string().min(1).max(200)
+/** Ids and names: no control characters, since databases and screens would cut or hide them. */
+const word = z
+  .string()
+  .min(1)
+  .max(200)
+  .refine((text) => !/\p{Control}|\p{Surrogate}/u.test(text), 'text without control characters')
 
 export const SUBJECT_KINDS = [
   'panel',

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { Kysely, Transaction } from 'kysely'
-import { canonicalBytes, canonicalText } from '../canonical.ts'
+import { canonicalText } from '../canonical.ts'
 import type { Entry, StoredEntry } from '../entry.ts'
 import { type Hash, toHex } from '../hash.ts'
 import { appendLeaf, frontierOf, leafHash, type TreeNode } from '../merkle.ts'
@@ -13,8 +13,14 @@ export const nodeHash256: Hash = (bytes) => createHash('sha256').update(bytes).d
 
 /** Entries of one caller, with the time that the record gives them. */
 export interface Submission {
-  readonly entries: readonly Entry[]
+  readonly entries: readonly HashedEntry[]
   readonly now: string
+}
+
+/** An entry with the hash that its device's next one points back at; made before the transaction, so that nothing in it can fail. */
+export interface HashedEntry {
+  readonly entry: Entry
+  readonly hash: string
 }
 
 /** Rows a statement: far below the 32,766 values of SQLite and the 65,535 of PostgreSQL. */
@@ -37,7 +43,7 @@ export async function appendAll(
       .where('yard', '=', yard)
       .returning('size')
       .executeTakeFirstOrThrow()
-    const offered = submissions.flatMap(({ entries }) => entries)
+    const offered = submissions.flatMap(({ entries }) => entries.map(({ entry }) => entry))
     const known = await knownOf(
       tx,
       yard,
@@ -50,8 +56,7 @@ export async function appendAll(
     const nodeRows: NodeRow[] = []
 
     const results = submissions.map(({ entries, now }) =>
-      entries.map((entry): AppendResult => {
-        const hash = toHex(nodeHash256(canonicalBytes(entry)))
+      entries.map(({ entry, hash }): AppendResult => {
         const before = known.get(entry.id)
         if (before !== undefined) return knownResult(entry, hash, before, hashes)
         const stored: StoredEntry = { ...entry, stored: now, index: next }

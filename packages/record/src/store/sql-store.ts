@@ -1,7 +1,7 @@
 import { InputError } from '@castwright/engine/working'
 import type { Kysely } from 'kysely'
-import type { Entry, StoredEntry } from '../entry.ts'
-import { toHex } from '../hash.ts'
+import type { StoredEntry } from '../entry.ts'
+import { entryHash, toHex } from '../hash.ts'
 import { signHead } from '../head.ts'
 import {
   consistencyNodes,
@@ -11,7 +11,7 @@ import {
   rootOfFrontier,
 } from '../merkle.ts'
 import { parseEntry } from '../values.ts'
-import { appendAll, frontierAt, nodeHash256, type Submission } from './append.ts'
+import { appendAll, frontierAt, type HashedEntry, nodeHash256, type Submission } from './append.ts'
 import { checkLog } from './check-log.ts'
 import type { Files } from './files.ts'
 import { GroupCommit } from './group-commit.ts'
@@ -51,7 +51,7 @@ export function sqlStore({ db, yard, key, files, now, backup }: SqlStoreInput): 
     files,
     async append(offered, options = {}) {
       const read = offered.map((value) => readEntry(value, yard))
-      const entries = read.flatMap((one) => ('entry' in one ? [one.entry] : []))
+      const entries = read.filter((one) => 'entry' in one)
       const results = entries.length === 0 ? [] : await writer.submit({ entries, now: options.now ?? now() })
       let at = 0
       return read.map((one) => ('entry' in one ? (results[at++] as AppendResult) : one))
@@ -105,7 +105,7 @@ export function sqlStore({ db, yard, key, files, now, backup }: SqlStoreInput): 
   return store
 }
 
-type Read = { readonly entry: Entry } | Extract<AppendResult, { status: 'refused' }>
+type Read = HashedEntry | Extract<AppendResult, { status: 'refused' }>
 
 function readEntry(value: unknown, yard: string): Read {
   try {
@@ -114,11 +114,19 @@ function readEntry(value: unknown, yard: string): Read {
       const issue = { path: 'yard', found: JSON.stringify(entry.yard), expected: JSON.stringify(yard) }
       return { id: entry.id, status: 'refused', reason: 'the entry is of another yard', issues: [issue] }
     }
-    return { entry }
+    // Here and not in the transaction: what has no exact bytes is refused alone and not with everybody else's.
+    return { entry, hash: entryHash(entry, nodeHash256) }
   } catch (error) {
-    if (!(error instanceof InputError)) throw error
+    // A value nested without end exhausts the stack of whoever reads it.
+    const issues =
+      error instanceof InputError
+        ? error.issues
+        : error instanceof RangeError
+          ? [{ path: '', found: 'a value nested too deep', expected: 'an entry' }]
+          : null
+    if (issues === null) throw error
     const id = value !== null && typeof value === 'object' && 'id' in value ? String(value.id) : ''
-    return { id, status: 'refused', reason: error.message, issues: error.issues }
+    return { id, status: 'refused', reason: new InputError(issues).message, issues }
   }
 }
 

@@ -68,6 +68,28 @@ export function storeContract(engine: string, open: () => Promise<Store>): void 
         expect(results[3]).toMatchObject({ issues: [{ path: 'yard', expected: '"example"' }] })
       }))
 
+    it('refuses alone what has no exact bytes or could not be kept as it is', () =>
+      using(async (store) => {
+        const device = new ExampleDevice('d1')
+        const good = device.value('slump', 100)
+        const at = (change: object) => ({ ...good, id: '00000000000000000000000001', ...change })
+        let deep: unknown = 1
+        for (let level = 0; level < 20_000; level++) deep = [deep]
+        const bad = [
+          at({ value: 'x\ud800' }),
+          at({ reason: '\udc00' }),
+          at({ subject: { kind: 'bed', id: 'B\u0000' } }),
+          at({ device: { ...good.device, id: 'd\u0007' } }),
+          at({ kind: 'correction', about: good.id, reason: 'x', value: deep }),
+        ]
+        const results = await Promise.all([...bad, good].map((entry) => store.append([entry])))
+        expect(results.map(([result]) => result?.status)).toEqual([...bad.map(() => 'refused'), 'stored'])
+        const nul = device.value('note', 'a\u0000b')
+        await store.append([nul])
+        expect((await store.find([nul.id]))[0]?.value).toBe('a\u0000b')
+        expect(await store.check()).toEqual([])
+      }))
+
     it('says where a device skipped an entry and where its chain forks', () =>
       using(async (store) => {
         const device = new ExampleDevice('d1')
