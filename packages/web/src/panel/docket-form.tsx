@@ -1,7 +1,9 @@
+import type { Card } from '@castwright/engine/steps'
 import { type ReactElement, useState } from 'react'
 import { Field, NumberField } from '../look/index.ts'
 import { usePerson, useRecord } from '../record/index.ts'
 import { useActing } from './acting.ts'
+import { answersFromDocket } from './acts/answer-from-docket.ts'
 import { recordDocket } from './acts/record-docket.ts'
 import { Marks } from './cast-form.tsx'
 import { type DocketText, EMPTY_DOCKET, readDocket } from './docket-text.ts'
@@ -23,7 +25,7 @@ const NUMBERS = [
 ] as const
 
 /** Dockets of this pour. */
-export function DocketForm(): ReactElement {
+export function DocketForm({ card }: { readonly card: Card }): ReactElement {
   const { facts, place, state, zone, now } = usePanelRoom()
   const person = usePerson()
   const record = useRecord()
@@ -36,7 +38,10 @@ export function DocketForm(): ReactElement {
     const read = readDocket(text, zone)
     setFaults(read.ok ? {} : read.faults)
     if (!read.ok) return false
-    const done = await run(() => record.add(recordDocket.draft(place, read.docket)))
+    const done = await run(async () => {
+      await record.add(recordDocket.draft(place, read.docket))
+      for (const answer of answersFromDocket(place, read.docket, card.rows)) await record.add(answer)
+    })
     if (done) setText(EMPTY_DOCKET)
     return done
   }
@@ -52,14 +57,15 @@ export function DocketForm(): ReactElement {
         mayDo(person.role, 'docket') ? (
           <>
             <Field
-              label="Docket number"
+              label="Number on the docket"
+              note="What is entered here also answers the rows above that are still open."
               value={text.number}
               fault={faults.number}
               autoComplete="off"
               onChange={(event) => set('number')(event.currentTarget.value)}
             />
             <Field
-              label="Truck"
+              label="Truck number"
               value={text.truck}
               autoComplete="off"
               onChange={(event) => set('truck')(event.currentTarget.value)}

@@ -16,7 +16,7 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
       return (
         <>
           <CastForm />
-          <DocketForm />
+          <DocketForm card={card} />
         </>
       )
     case 'place':

@@ -4,6 +4,7 @@ import { parseEntry } from '@castwright/record'
 import { describe, expect, test } from 'vitest'
 import type { EntryDraft } from '../../record/index.ts'
 import type { PanelPlace } from './act.ts'
+import { answersFromDocket } from './answer-from-docket.ts'
 import { askToOpen } from './ask-to-open.ts'
 import { closeStep } from './close-step.ts'
 import { confirmDesign } from './confirm-design.ts'
@@ -167,6 +168,23 @@ describe('what an act puts into the record', () => {
       value: null,
       subject: { kind: 'panel', id: 'J1/W1' },
     })
+  })
+
+  test('a docket answers the rows that are still open, with the age worked out from its times', () => {
+    const asked = (id: string): Asked => ({ ...SLUMP, id })
+    const docket = {
+      number: '3061',
+      slump: 95,
+      waterAdded: 0,
+      batched: '2026-11-24T09:52:00.000Z',
+      discharged: '2026-11-24T10:37:00.000Z',
+    }
+    const rows = ['slump', 'age-at-discharge', 'truck'].map((id) => ({ asked: asked(id), recorded: null }))
+    const drafts = answersFromDocket(PLACE, docket, rows)
+    expect(drafts.map(({ check, value }) => [check, value])).toEqual([
+      ['slump', 95],
+      ['age-at-discharge', 45],
+    ])
   })
 
   test('a list of editions longer than an entry takes is cut, not refused', () => {
