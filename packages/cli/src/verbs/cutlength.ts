@@ -18,9 +18,11 @@ export const cutlengthVerb: Verb = {
     const diameter = given.number('diameter', { above: 0, unit: 'mm' })
     const legs = given.optionalNumbers('legs', { above: 0, unit: 'mm' })
     if (legs === undefined) throw given.fault('legs', undefined, 'outside dimensions with commas between, mm')
-    const inside = given.number('inside', { above: 0, unit: 'mm' })
-    const turns = given.optionalNumbers('turns', { above: 0, most: 180, unit: 'degrees' }) ?? [90]
     const bends = legs.length - 1
+    const wanted = { above: 0, unit: 'mm' }
+    const inside =
+      bends > 0 ? given.number('inside', wanted) : (given.optionalNumber('inside', wanted) ?? null)
+    const turns = given.optionalNumbers('turns', { above: 0, most: 180, unit: 'degrees' }) ?? [90]
     if (turns.length !== 1 && turns.length !== bends) {
       throw given.fault('turns', turns.join(','), `one turn, or one for each of ${bends} bends`)
     }

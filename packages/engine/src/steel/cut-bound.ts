@@ -54,6 +54,21 @@ export function certifiedBound(problem: CutProblem, dual: readonly number[]): Cu
   return { bound, prices, worth: values, scale }
 }
 
+/**
+ * The better of two proofs: from the prices given, and from length alone (a piece is worth its share of the cheapest bar), which holds
+ * when time ran out before the prices were good.
+ */
+export function bestBound(problem: CutProblem, dual: readonly number[]): CutBound {
+  const rate = Math.min(...problem.bins.map((bin) => bin.cost / bin.capacity).filter((each) => each > 0))
+  const byPrice = certifiedBound(problem, dual)
+  if (!Number.isFinite(rate)) return byPrice
+  const byLength = certifiedBound(
+    problem,
+    problem.sizes.map((size) => size * rate),
+  )
+  return byLength.bound > byPrice.bound ? byLength : byPrice
+}
+
 /** Largest power of two for which no bar's worth leaves the exact whole numbers of floating point. */
 function scaleOf({ sizes, bins }: CutProblem, dearest: number): number {
   const most = Math.max(1, ...bins.map((bin) => bin.capacity)) / Math.min(...sizes)

@@ -1,14 +1,16 @@
 import { type CutAnswer, type CutProblem, type CutUse, costOf } from './cut-problem.ts'
-import { knapsack } from './knapsack.ts'
+import { type Knapsack, knapsack } from './knapsack.ts'
 
 /**
  * A feasible plan by filling one bar after another as full as it goes, best cost for length first, each filling repeated as
- * often as demand allows. `left` is what is still to be cut of each size.
+ * often as demand allows. `left` is what is still to be cut of each size. After `until` (ms of `performance.now`) bars are filled longest piece
+ * first, which takes no time.
  */
 export function greedyFill(
   problem: CutProblem,
   left: readonly number[] = problem.demand,
   used: readonly number[] = problem.bins.map(() => 0),
+  until = Number.POSITIVE_INFINITY,
 ): CutAnswer {
   const { sizes, bins } = problem
   const rest = [...left]
@@ -19,12 +21,11 @@ export function greedyFill(
     const capacity = Math.max(0, ...open.map((index) => bins[index]?.capacity ?? 0))
     // Long pieces first: a little more worth than their length.
     const longest = sizes[0] ?? 1
-    const sack = knapsack({
-      sizes,
-      values: sizes.map((size) => size * (1 + (0.05 * size) / longest)),
-      most: rest,
-      capacity,
-    })
+    const values = sizes.map((size) => size * (1 + (0.05 * size) / longest))
+    const sack =
+      performance.now() > until
+        ? longestFirst(sizes, values, rest)
+        : knapsack({ sizes, values, most: rest, capacity })
     let best: { readonly bin: number; readonly rate: number } | null = null
     for (const bin of open) {
       const value = sack.value(bins[bin]?.capacity ?? 0)
@@ -44,6 +45,27 @@ export function greedyFill(
     for (const [size, count] of counts.entries()) rest[size] = (rest[size] ?? 0) - count * times
   }
   return { uses, short: rest, cost: costOf(problem, uses, rest) }
+}
+
+/** One bar filled with the longest pieces that still fit. */
+function longestFirst(
+  sizes: readonly number[],
+  values: readonly number[],
+  most: readonly number[],
+): Knapsack {
+  const counts = (capacity: number): number[] => {
+    let left = capacity
+    return sizes.map((size, index) => {
+      const count = Math.min(most[index] ?? 0, Math.floor(left / size))
+      left -= count * size
+      return count
+    })
+  }
+  return {
+    counts,
+    value: (capacity) =>
+      counts(capacity).reduce((sum, count, index) => sum + count * (values[index] ?? 0), 0),
+  }
 }
 
 /** First fit decreasing over the bars in the order given: the yard hand's way, kept as a second start. */

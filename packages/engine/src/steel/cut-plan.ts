@@ -2,7 +2,7 @@ import { loadHighs } from '../numeric/highs.ts'
 import { InputError } from '../working/issue.ts'
 import { GEOMETRY } from '../working/source.ts'
 import type { Step } from '../working/worked.ts'
-import { certifiedBound } from './cut-bound.ts'
+import { bestBound } from './cut-bound.ts'
 import { relax } from './cut-columns.ts'
 import { type CutList, decimals } from './cut-list.ts'
 import { markedBars } from './cut-marks.ts'
@@ -65,7 +65,7 @@ export async function cutPlan({ list, within }: CutPlanInput): Promise<CutPlan> 
   const withRack = (list.offcuts ?? []).length > 0
 
   const stockBound = withRack
-    ? certifiedBound(stockProblem, relax(highs, stockProblem, [], performance.now() + within * 300).prices)
+    ? bestBound(stockProblem, relax(highs, stockProblem, [], performance.now() + within * 300).prices)
     : null
   const attainable = (bound: number): number => {
     const whole = Math.ceil(bound / step - 1e-9) * step

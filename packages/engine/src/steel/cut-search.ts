@@ -1,5 +1,5 @@
 import type { Highs } from 'highs'
-import { type CutBound, certifiedBound } from './cut-bound.ts'
+import { bestBound, type CutBound } from './cut-bound.ts'
 import { relax } from './cut-columns.ts'
 import { firstFit, greedyFill } from './cut-greedy.ts'
 import { patternsWithin } from './cut-patterns.ts'
@@ -48,7 +48,7 @@ export function searchCuts({
       (problem.bins[a]?.cost ?? 0) / (problem.bins[a]?.capacity ?? 1) -
         (problem.bins[b]?.cost ?? 0) / (problem.bins[b]?.capacity ?? 1) || a - b,
   )
-  let best = greedyFill(problem)
+  let best = greedyFill(problem, undefined, undefined, performance.now() + left() * 150)
   const pieces = problem.demand.reduce((sum, count) => sum + count, 0)
   if (pieces <= MOST_FITTED) best = better(best, firstFit(problem, cheapest))
   const start = left()
@@ -58,7 +58,7 @@ export function searchCuts({
     [...seeds, ...best.uses.map(({ bin, counts }) => ({ bin, counts }))],
     performance.now() + start * 500,
   )
-  const proof = certifiedBound(problem, relaxed.prices)
+  const proof = bestBound(problem, relaxed.prices)
   const goal = attainable(proof.bound)
   const reached = () => best.cost <= goal
   const { patterns } = relaxed
@@ -92,7 +92,7 @@ export function searchCuts({
       proven = whole.proven || reached()
     }
   }
-  const trimmed = completed(problem, best.uses)
+  const trimmed = completed(problem, best.uses, deadline)
   return { answer: trimmed === null ? best : better(best, trimmed), proof, proven, patterns }
 }
 

@@ -41,6 +41,7 @@ export function wholeBars({
   readonly seconds: number
 }): Whole {
   if (!(seconds > 0)) return { answer: null, proven: false }
+  const started = performance.now()
   // In steps, so that the solver sees small whole costs.
   const inSteps = (column: Column): Column => ({ ...column, cost: column.cost / step })
   const shorts = shortColumns(problem).map(inSteps)
@@ -71,7 +72,7 @@ export function wholeBars({
       const times = Math.round(values[shorts.length + index] ?? 0)
       return times > 0 ? [{ ...pattern, times }] : []
     })
-    const answer = completed(problem, uses)
+    const answer = completed(problem, uses, started + seconds * 1000)
     return { answer, proven: status === OPTIMAL }
   } finally {
     model.dispose()
@@ -82,7 +83,11 @@ export function wholeBars({
  * A plan from bars that may cut too much or too little: surplus comes off, what is missing is filled in. Null where it takes more bars
  * of a kind than there are.
  */
-export function completed(problem: CutProblem, uses: readonly CutUse[]): CutAnswer | null {
+export function completed(
+  problem: CutProblem,
+  uses: readonly CutUse[],
+  until = Number.POSITIVE_INFINITY,
+): CutAnswer | null {
   const used = problem.bins.map((_, bin) =>
     uses.reduce((sum, use) => sum + (use.bin === bin ? use.times : 0), 0),
   )
@@ -91,7 +96,7 @@ export function completed(problem: CutProblem, uses: readonly CutUse[]): CutAnsw
     uses.reduce((sum, use) => sum + use.times * (use.counts[size] ?? 0), 0),
   )
   const left = problem.demand.map((count, size) => Math.max(0, count - (made[size] ?? 0)))
-  const rest = greedyFill(problem, left, used)
+  const rest = greedyFill(problem, left, used, until)
   const whole = withoutSurplus(problem, [...uses, ...rest.uses])
   return { uses: whole, short: rest.short, cost: costOf(problem, whole, rest.short) }
 }
@@ -112,6 +117,7 @@ export function roundedDown({
   readonly step: number
   readonly seconds: number
 }): CutAnswer | null {
+  const until = performance.now() + seconds * 1000
   const floor = patterns.flatMap((pattern, index): CutUse[] => {
     const whole = Math.floor((times[index] ?? 0) + 1e-6)
     return whole > 0 ? [{ ...pattern, times: whole }] : []
@@ -133,5 +139,5 @@ export function roundedDown({
     below: null,
     seconds,
   })
-  return completed(problem, [...trimmed, ...(rest.answer?.uses ?? [])])
+  return completed(problem, [...trimmed, ...(rest.answer?.uses ?? [])], until)
 }
