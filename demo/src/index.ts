@@ -1,5 +1,8 @@
 export { BED_ORDER, DEMO_CLOCK, DEMO_ZONE, pourDay } from './calendar.ts'
 export { DEMO_JOB, demoDrawings } from './drawings.ts'
+export { type DemoHistory, demoHistory } from './history.ts'
 export { demoJob } from './job.ts'
 export { type DemoPerson, demoPeople } from './people.ts'
+export { shiftDays } from './shift-days.ts'
+export type { ToldEntry } from './telling.ts'
 export { demoYard } from './yard.ts'

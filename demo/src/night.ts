@@ -19,10 +19,10 @@ export interface NightInput {
  * a heated bed, by the bed. A plain shape for an invented log, not a calculation.
  */
 export function nightLog({ mixed, until, zone, thickness, heated, bare }: NightInput): [number, number][] {
-  const own = (bare ? 2 : 7) + thickness / 22
-  const cools = bare ? 5 : 11
+  const own = (bare ? 1 : 7) + thickness / (bare ? 60 : 30)
+  const cools = bare ? 3 : 6
   const readings: [number, number][] = []
-  let concrete = bare ? 15 : 18.5
+  let concrete = bare ? 14 : 18.5
   for (let hour = 0; mixed + hour * HOUR <= until && hour <= 72; hour += 1) {
     const air = airAt(mixed + hour * HOUR, zone)
     if (hour > 0) concrete += (air - concrete) / cools + own * gain(hour) + (heated ? bed(hour) : 0)
@@ -39,5 +39,5 @@ function gain(hour: number): number {
 
 /** What the heated bed adds in an hour, K. */
 function bed(hour: number): number {
-  return hour >= 4 && hour <= 12 ? 1.9 : 0
+  return hour >= 4 && hour <= 10 ? 2.4 : 0
 }

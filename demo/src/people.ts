@@ -18,3 +18,10 @@ export function demoPeople(): DemoPerson[] {
     { id: 'guest', name: 'Site visitor', role: 'viewer' },
   ]
 }
+
+/** @throws Error where nobody of that id is in the crew. */
+export function personOf(id: string): DemoPerson {
+  const person = demoPeople().find((each) => each.id === id)
+  if (person === undefined) throw new Error(`found no person ${id}`)
+  return person
+}

@@ -1,0 +1,389 @@
+import { strengthNow } from '@castwright/engine/cure'
+import { distance, edges } from '@castwright/engine/panel'
+import type { Plan } from '@castwright/engine/plan'
+import type { StepId } from '@castwright/engine/steps'
+import { type Asked, judge, limitOf } from '@castwright/engine/working'
+import type { Mix, Yard } from '@castwright/engine/yard'
+import { type Draft, panelSubject } from '@castwright/record'
+import { BED_ORDER, DEMO_ZONE } from './calendar.ts'
+import { Dice, seedOf } from './dice.ts'
+import { DEMO_JOB } from './drawings.ts'
+import { goodValue } from './good-value.ts'
+import { wallOf } from './local-time.ts'
+import { nightLog } from './night.ts'
+import type { PanelRow } from './panels.ts'
+import type { DemoPerson } from './people.ts'
+import type { Act } from './telling.ts'
+import type { Timetable } from './timetable.ts'
+import { airAt } from './weather.ts'
+
+export interface PanelActsInput {
+  readonly row: PanelRow
+  readonly index: number
+  readonly plan: Plan
+  readonly yard: Yard
+  readonly times: Timetable
+  readonly people: (id: string) => DemoPerson
+  /** Where the job stands, ms. */
+  readonly clock: number
+  /** Values other than the good ones, by id of the asked item. */
+  readonly found?: Readonly<Record<string, number>>
+  /** The step that is left open on purpose, though its time has come. */
+  readonly leftOpen?: StepId
+  /** The cover was lost in the night. */
+  readonly bare?: boolean
+}
+
+const SECOND = 1000
+const MINUTE = 60 * SECOND
+const HOUR = 60 * MINUTE
+
+/** Everything that is done to one panel, in no order: acts carry their times. */
+export function panelActs(input: PanelActsInput): Act[] {
+  return new PanelTelling(input).acts()
+}
+
+class PanelTelling {
+  private readonly list: Act[] = []
+  private readonly dice: Dice
+  private readonly subject: Draft['subject']
+  private readonly bed: string
+  private readonly mix: Mix
+  private readonly tablet: string
+  private readonly hand: DemoPerson
+  private readonly lead: DemoPerson
+
+  constructor(private readonly input: PanelActsInput) {
+    const { row, index, yard, plan, people } = input
+    this.dice = new Dice(seedOf(row.mark))
+    this.subject = panelSubject(DEMO_JOB, row.mark)
+    const bed = index % BED_ORDER.length
+    this.bed = BED_ORDER[bed] ?? '1'
+    this.tablet = bed < 2 ? 'tablet-beds-1-2' : 'tablet-beds-3-4'
+    this.hand = people(bed < 2 ? 'sam' : 'lena')
+    this.lead = people(index % 3 === 2 ? 'tom' : 'orla')
+    const mix = yard.mixes?.find(({ mark }) => mark === plan.cure.mix)
+    if (mix === undefined) throw new Error(`${row.mark}: found no mix, expected one of the yard's`)
+    this.mix = mix
+  }
+
+  acts(): Act[] {
+    const { times, people } = this.input
+    const jo = people('jo')
+    this.step('steel-in', times.steelIn, jo, 'tablet-steel')
+    this.step('cut-bend', times.cutBend, jo, 'tablet-steel')
+    this.step('cage', times.cage, jo, 'tablet-steel')
+    this.step('mould', times.mould, this.hand, this.tablet)
+    this.add(times.mould + 20 * MINUTE, this.hand, { kind: 'place', value: { place: `bed ${this.bed}` } })
+    this.values('set', times.set, this.hand, this.tablet)
+    this.hold('set', times.setHold)
+    this.pour()
+    this.cure()
+    this.values('strip', times.strip, this.hand, this.tablet)
+    this.hold('strip', times.stripHold)
+    this.step('as-built', times.asBuilt, people('lena'), 'tablet-beds-3-4', 90 * SECOND)
+    this.store()
+    this.leave()
+    return this.list
+  }
+
+  private pour(): void {
+    const { times, plan } = this.input
+    if (!Number.isFinite(times.deliver)) return
+    const batched = iso(times.mixed)
+    this.add(times.deliver, this.hand, {
+      kind: 'cast',
+      value: { at: batched, bed: this.bed, mix: this.mix.mark },
+    })
+    const [low, high] = this.mix.slump ?? [80, 120]
+    const slump = Math.round(this.dice.between(low + 12, high - 12) / 5) * 5
+    this.add(times.deliver + 20 * SECOND, this.hand, {
+      kind: 'docket',
+      value: {
+        number: this.docket(),
+        truck: this.truck(),
+        mix: this.mix.mark,
+        batched,
+        arrived: iso(times.deliver - 6 * MINUTE),
+        discharged: iso(times.place),
+        volume: plan.pour.orderVolume,
+        slump,
+        temperature: this.temperature(),
+        waterAdded: 0,
+      },
+    })
+    this.step('deliver', times.deliver + 40 * SECOND, this.hand, this.tablet, 20 * SECOND, { slump })
+    const zones = this.asked('place').filter(({ id }) => id.startsWith('zone:'))
+    for (const [index, zone] of zones.entries())
+      this.value(zone, times.place + index * 10 * MINUTE, this.hand, this.tablet)
+    const poured = times.place + zones.length * 10 * MINUTE
+    for (const [index, rest] of this.asked('place')
+      .filter((item) => !zones.includes(item))
+      .entries())
+      this.value(rest, poured + index * 15 * SECOND, this.hand, this.tablet)
+    this.close('place', poured + 2 * MINUTE, this.hand, this.tablet)
+    this.finish()
+  }
+
+  private finish(): void {
+    const { times } = this.input
+    const when: Readonly<Record<string, number>> = {
+      screeded: times.screed,
+      floated: times.float,
+      'power-float': times.powerFloat,
+      'cover-on': times.cover,
+    }
+    for (const item of this.asked('finish'))
+      this.value(item, when[item.id] ?? times.cover, this.hand, this.tablet)
+    this.close('finish', times.cover + 2 * MINUTE, this.hand, this.tablet)
+  }
+
+  private cure(): void {
+    const { times, people, clock } = this.input
+    if (!Number.isFinite(times.cylinders)) return
+    // What still lies in its mould has a log up to now, the rest one up to its test.
+    const read = Math.min(times.cylinders, times.cureEnd, Math.max(clock - 20 * MINUTE, times.cover))
+    const log = this.log(read)
+    this.add(read + 4 * MINUTE, this.hand, {
+      kind: 'temperature',
+      value: { channel: 'panel edge', readings: log },
+    })
+    for (const [number, strength] of this.cylinders(log).entries())
+      this.add(times.cylinders + number * MINUTE, people('lena'), {
+        kind: 'specimen',
+        value: {
+          specimen: `${this.input.row.mark}-${number + 1}`,
+          kind: 'cylinder',
+          age: Math.round(((times.cylinders - times.mixed) / HOUR) * 100) / 100,
+          strength,
+        },
+      })
+    const celsius = log.map(([, value]) => value)
+    const last = celsius.at(-1) ?? 0
+    const special: Readonly<Record<string, number>> = {
+      'peak-temperature': Math.max(...celsius),
+      'least-temperature': Math.min(...celsius),
+      'cover-off': Math.round(Math.max(0, last - airAt(times.cureEnd, DEMO_ZONE)) * 10) / 10,
+    }
+    for (const [index, item] of this.asked('cure').entries()) {
+      if (item.id === 'covered') this.value(item, times.cover + 4 * MINUTE, this.hand, this.tablet)
+      else if (item.kind === 'readings')
+        this.put(item, [log[0], log.at(-1)] as number[][], times.cureEnd + index * 20 * SECOND, {
+          reason: `first and last of ${log.length} readings, channel panel edge`,
+        })
+      else this.value(item, times.cureEnd + index * 20 * SECOND, this.hand, this.tablet, special[item.id])
+    }
+    this.close('cure', times.cureEnd + 4 * MINUTE, this.hand, this.tablet)
+  }
+
+  private log(until: number): [number, number][] {
+    const { row, times, bare = false } = this.input
+    return nightLog({
+      mixed: times.mixed,
+      until,
+      zone: DEMO_ZONE,
+      thickness: row.thickness,
+      heated: this.bed === '2',
+      bare,
+    })
+  }
+
+  /** Two cylinders that lay beside the panel: the mix's strength by the log, and what tests scatter. */
+  private cylinders(log: readonly (readonly [number, number])[]): number[] {
+    const hour = log.at(-1)?.[0] ?? 0
+    const { strength } = strengthNow({ mix: this.mix, readings: log, hour })
+    if (strength === null) return []
+    return [0, 1].map(() => Math.round(strength * this.dice.between(0.985, 1.045) * 10) / 10)
+  }
+
+  private store(): void {
+    const { times, index } = this.input
+    const spot =
+      this.input.row.kind === 'spandrel'
+        ? `stack ground, row ${index}`
+        : `rack ${index % 2 === 0 ? 'A' : 'B'}, place ${1 + (index % 14)}`
+    this.step('store', times.store, this.hand, this.tablet, 20 * SECOND, { 'stored-at': spot })
+    this.add(times.store + 4 * MINUTE, this.hand, { kind: 'place', value: { place: spot } })
+  }
+
+  private leave(): void {
+    const { times, people, row } = this.input
+    if (times.load === null || times.handOver === null) return
+    const trailer = row.kind === 'spandrel' || row.kind === 'thick' ? 'flat trailer' : 'A-frame trailer'
+    this.step('load', times.load, people('jo'), 'tablet-steel', 30 * SECOND, {
+      trailer: `${trailer}, plate KL 114`,
+    })
+    this.add(
+      times.load + 6 * MINUTE,
+      people('jo'),
+      { kind: 'place', value: { place: trailer } },
+      'tablet-steel',
+    )
+    this.step('hand-over', times.handOver, people('tom'), 'office', 30 * SECOND, {
+      'received-by': 'P. Nolan, Saltmarsh Library site',
+    })
+  }
+
+  /** Records every asked item of a step, then closes it. */
+  private step(
+    step: StepId,
+    from: number,
+    person: DemoPerson,
+    device: string,
+    every = 25 * SECOND,
+    special: Readonly<Record<string, number | string>> = {},
+  ): void {
+    const last = this.values(step, from, person, device, every, special)
+    // What no confirmed limit can judge, the lead decides: by name and with a reason.
+    for (const [index, item] of this.asked(step).entries())
+      if (item.unknown !== undefined && item.unknown.length > 0)
+        this.add(last + (20 + 5 * index) * SECOND, this.lead, {
+          kind: 'decision',
+          step,
+          check: item.id,
+          value: null,
+          reason: 'No confirmed limit for this size. Taped twice, within 3 mm of the drawing: accepted.',
+        })
+    this.close(step, last + 4 * MINUTE, person, device)
+  }
+
+  private values(
+    step: StepId,
+    from: number,
+    person: DemoPerson,
+    device: string,
+    every = 25 * SECOND,
+    special: Readonly<Record<string, number | string>> = {},
+  ): number {
+    const items = this.asked(step)
+    for (const [index, item] of items.entries())
+      this.value(item, from + index * every, person, device, special[item.id])
+    return from + items.length * every
+  }
+
+  private value(
+    item: Asked,
+    at: number,
+    person: DemoPerson,
+    device: string,
+    special?: number | string,
+  ): void {
+    const value = this.input.found?.[item.id] ?? special ?? this.special(item) ?? goodValue(item, this.dice)
+    this.put(item, value, at, {}, person, device)
+  }
+
+  private put(
+    item: Asked,
+    value: Draft['value'],
+    at: number,
+    rest: Partial<Draft>,
+    person = this.hand,
+    device = this.tablet,
+  ): void {
+    this.add(
+      at,
+      person,
+      { kind: 'value', step: item.step, check: item.id, value, ...judgedDraft(item, value), ...rest },
+      device,
+      `${this.input.row.mark} ${item.id}`,
+    )
+  }
+
+  /** Words and numbers that hang on the panel and its day. */
+  private special(item: Asked): number | string | undefined {
+    const { times, row } = this.input
+    if (item.id.startsWith('side:')) {
+      const [a, b] = edges(row.shape.outline)[Number(item.id.slice('side:'.length)) - 1] ?? []
+      return a && b ? Math.round(distance(a, b) + this.dice.between(-2, 2)) : undefined
+    }
+    if (item.id.startsWith('docket:')) return `docket ${4000 + (seedOf(item.id) % 900)}`
+    switch (item.id) {
+      case 'docket-number':
+        return this.docket()
+      case 'truck':
+        return this.truck()
+      case 'batch-time':
+        return new Date(wallOf(times.mixed, DEMO_ZONE)).toISOString().slice(11, 16)
+      case 'age-at-discharge':
+        return Math.round((times.place - times.mixed) / MINUTE)
+      case 'concrete-temperature':
+        return this.temperature()
+      case 'specimens-made':
+        return 4
+      case 'air-temperature':
+        return Math.round(airAt(times.deliver, DEMO_ZONE) * 10) / 10
+      case 'crane':
+        return this.input.index % 2 === 0 ? 'gantry north' : 'gantry south'
+      case 'crane-radius':
+        return 12_500
+      case 'below-hook':
+        return 340
+      default:
+        return undefined
+    }
+  }
+
+  private close(step: StepId, at: number, person: DemoPerson, device: string): void {
+    if (this.input.leftOpen === step) return
+    this.add(at, person, { kind: 'close', step, value: null }, device)
+  }
+
+  private hold(step: StepId, at: number): void {
+    this.add(at, this.lead, { kind: 'request', step, value: null })
+  }
+
+  private add(
+    at: number,
+    person: DemoPerson,
+    draft: Omit<Draft, 'subject'>,
+    device = this.tablet,
+    key?: string,
+  ): void {
+    const { row, plan } = this.input
+    this.list.push({
+      at,
+      device,
+      person,
+      draft: {
+        ...draft,
+        subject: this.subject,
+        revision: row.revision,
+        ...(draft.kind === 'value' ? { edition: plan.editions.join('; ').slice(0, 200) } : {}),
+      },
+      ...(key === undefined ? {} : { key }),
+    })
+  }
+
+  private asked(step: StepId): readonly Asked[] {
+    return this.input.plan.toRecord.filter((item) => item.step === step)
+  }
+
+  private docket(): string {
+    return String(7310 + 3 * this.input.index)
+  }
+
+  private truck(): string {
+    return `truck ${1 + (this.input.index % 5)}`
+  }
+
+  private temperature(): number {
+    return this.input.bare ? 15 : 18.5
+  }
+}
+
+/** Unit, verdict, limit and source of a value as they stood when it was seen. */
+export function judgedDraft(
+  asked: Asked,
+  value: unknown,
+): Pick<Draft, 'unit' | 'verdict' | 'limit' | 'source'> {
+  return {
+    ...(asked.unit === '' ? {} : { unit: asked.unit }),
+    verdict: judge(asked, value),
+    limit: limitOf(asked),
+    source: asked.source,
+  }
+}
+
+function iso(instant: number): string {
+  return Number.isFinite(instant) ? new Date(instant).toISOString() : ''
+}
