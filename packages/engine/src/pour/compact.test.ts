@@ -308,7 +308,7 @@ describe('any polygon with any openings (fast-check, seed 20262)', () => {
             expect(seen(region, plan.insertions, radius, point)).toBe(true)
         },
       ),
-      { seed: 20262, numRuns: 120 },
+      { seed: 20262, numRuns: 60 },
     )
   })
 
@@ -337,8 +337,35 @@ describe('any polygon with any openings (fast-check, seed 20262)', () => {
           if (missed) expect(cover.gaps(1)).toHaveLength(1)
         },
       ),
-      { seed: 20262, numRuns: 120 },
+      { seed: 20262, numRuns: 60 },
     )
+  })
+})
+
+describe('a corner that turns into the concrete', () => {
+  const region = subtract(rect(0, 0, 1000, 1000), [rect(500, 500, 500, 500)])
+  const ground = new Ground(region, 900)
+  const corner =
+    Array.from({ length: ground.count }, (_, e) => e).find(
+      (e) => ground.x(e) === 500 && ground.y(e) === 500,
+    ) ?? -1
+
+  it.each<[Point[], boolean]>([
+    [[[900, 100]], false],
+    [[[100, 900]], false],
+    [
+      [
+        [900, 100],
+        [100, 900],
+      ],
+      true,
+    ],
+    [[[300, 300]], true],
+    [[[900, 499.9999999]], false],
+  ])('%o reach all directions from it: %s', (points, expected) => {
+    const cover = new Cover(ground, 900)
+    for (const [x, y] of points) cover.add(x, y)
+    expect(cover.reached(500, 500, 'corner', corner)).toBe(expected)
   })
 })
 
