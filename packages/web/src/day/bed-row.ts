@@ -109,10 +109,30 @@ function curveLabels({ curve, metX, from }: DrawnCurve, { clock }: RowFrame): La
   const key = `${curve.panel.job}/${curve.panel.mark} cure`
   const wanted = curve.wanted === null ? '' : `, ${curve.wanted} MPa wanted`
   if (metX === null || curve.met === null) {
-    return [{ key, text: `${curve.panel.mark} curing${wanted}`, x: from, size: ROW.small, rank: 3 }]
+    return [
+      {
+        key,
+        text: `${curve.panel.mark} curing${wanted}`,
+        short: `${curve.panel.mark} curing`,
+        x: from,
+        size: ROW.small,
+        rank: 3,
+      },
+    ]
   }
   const text = `${curve.panel.mark}: ${clock(curve.met)} low edge at ${curve.wanted} MPa`
-  return [{ key, text, x: metX + 10, size: ROW.small, bold: true, rank: 0 }]
+  return [
+    {
+      key,
+      text,
+      short: `${curve.panel.mark}: ${clock(curve.met)}`,
+      x: metX + 10,
+      endsAt: metX - 10,
+      size: ROW.small,
+      bold: true,
+      rank: 0,
+    },
+  ]
 }
 
 function drawCurve(curve: DayCurve, all: readonly DayCurve[], frame: RowFrame): DrawnCurve {

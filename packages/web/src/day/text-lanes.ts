@@ -2,8 +2,12 @@
 export interface LaneLabel {
   readonly key: string
   readonly text: string
+  /** Said instead where the whole text finds no place. */
+  readonly short?: string
   /** Where it would like to begin. */
   readonly x: number
+  /** Where it would end if it stood on the other side of its mark. */
+  readonly endsAt?: number
   /** px of the type. */
   readonly size: number
   readonly bold?: boolean
@@ -47,11 +51,17 @@ export function placeLabels(
   const used = taken.map((span) => ({ ...span }))
   const placed: PlacedLabel[] = []
   for (const label of [...labels].sort((a, b) => a.rank - b.rank || a.x - b.x)) {
-    const width = textWidth(label.text, label.size, label.bold)
-    const found = firstPlace(label.x, width, { lanes, left, right, used })
-    if (found === null) continue
-    used.push({ lane: found.lane, from: found.x, to: found.x + width })
-    placed.push({ ...label, x: found.x, lane: found.lane, width })
+    for (const text of label.short === undefined ? [label.text] : [label.text, label.short]) {
+      const width = textWidth(text, label.size, label.bold)
+      const space = { lanes, left, right, used }
+      const found =
+        firstPlace(label.x, width, space) ??
+        (label.endsAt === undefined ? null : firstPlace(label.endsAt - width, width, space))
+      if (found === null) continue
+      used.push({ lane: found.lane, from: found.x, to: found.x + width })
+      placed.push({ ...label, text, x: found.x, lane: found.lane, width })
+      break
+    }
   }
   return placed
 }

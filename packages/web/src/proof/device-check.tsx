@@ -143,7 +143,7 @@ function Found({ check, head }: { readonly check: LogCheck; readonly head: Head 
   return (
     <ul className="plain" aria-live="polite">
       {lines.map(({ verdict, text }) => (
-        <li key={text} className="proof-line">
+        <li key={text} className="mark-line">
           <VerdictMark verdict={verdict} />
           <span>{text}</span>
         </li>

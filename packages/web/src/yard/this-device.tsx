@@ -121,7 +121,7 @@ function StorageLine({ storage }: { readonly storage: StorageAnswer | null }): R
     ] as const,
   }[storage.persistence]
   return (
-    <span className="verdict">
+    <span className="mark-line">
       <VerdictMark verdict={verdict} silent />
       <span>
         {words}

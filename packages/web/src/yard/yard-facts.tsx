@@ -46,9 +46,11 @@ export function YardFactsSheet(): ReactElement {
               {gear.map(({ what, mark, due }) => {
                 const verdict = inDate({ due, now: now.toISOString(), timezone: yard.timezone })
                 return (
-                  <li key={`${what} ${mark}`}>
-                    <VerdictMark verdict={verdict} size={20} /> {mark} ({what}):{' '}
-                    {due === null ? 'no date known' : `in date to ${dayText(due)}`}
+                  <li key={`${what} ${mark}`} className="mark-line">
+                    <VerdictMark verdict={verdict} />
+                    <span>
+                      {mark} ({what}): {due === null ? 'no date known' : `in date to ${dayText(due)}`}
+                    </span>
                   </li>
                 )
               })}
