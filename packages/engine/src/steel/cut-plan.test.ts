@@ -183,6 +183,21 @@ describe('cutting plan', () => {
     expect(plan.seconds).toBeLessThan(6)
   })
 
+  it('with next to no time there is still a sound plan and a true bound, not called proven without proof', async () => {
+    const list = parseCutList({
+      stock: [{ length: 12_000 }],
+      kerf: 3,
+      pieces: Array.from({ length: 60 }, (_, i) => ({
+        length: 700 + ((i * 797) % 4300),
+        count: 1 + (i % 7),
+      })),
+    })
+    const plan = await cutPlan({ list, within: 0.001 })
+    expectSound(list, plan)
+    const net = list.pieces.reduce((sum, { length, count }) => sum + (length + 3) * count, 0)
+    expect(plan.lowerBound).toBeGreaterThan((net / 12_003) * 12_000 * (1 - 1e-6))
+  })
+
   it('lengths with decimals are cut exactly', async () => {
     const list = parseCutList({ stock: [{ length: 0.3 }], pieces: [{ length: 0.1, count: 3 }] })
     expect(await cutPlan({ list, within: 5 })).toMatchObject({ stockLength: 0.3, bars: [{ offcut: 0 }] })
