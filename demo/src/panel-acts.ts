@@ -142,8 +142,9 @@ class PanelTelling {
     const { times, people, clock } = this.input
     if (!Number.isFinite(times.cylinders)) return
     // What still lies in its mould has a log up to now, the rest one up to its test.
-    const read = Math.min(times.cylinders, times.cureEnd, Math.max(clock - 20 * MINUTE, times.cover))
+    const read = Math.min(times.cylinders, times.cureEnd, clock - 20 * MINUTE)
     const log = this.log(read)
+    if (log.length < 2) return
     this.add(read + 4 * MINUTE, this.hand, {
       kind: 'temperature',
       value: { channel: 'panel edge', readings: log },

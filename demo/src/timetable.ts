@@ -72,6 +72,8 @@ const OTHERWISE: Readonly<Record<string, Late>> = {
     set: ['2026-09-16', '14:25'],
     setHold: null,
   },
+  G02: { cage: ['2026-09-16', '15:08'] },
+  C03: { cutBend: ['2026-09-16', '15:09'] },
   S05: { asBuilt: ['2026-09-16', '14:52'], store: null },
   B03: { asBuilt: ['2026-09-16', '09:05'], store: null },
 }
