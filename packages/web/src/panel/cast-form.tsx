@@ -89,11 +89,12 @@ interface MarksProps {
   readonly label: string
   readonly value: string
   readonly marks: readonly { readonly mark: string }[] | undefined
+  readonly fault?: string | undefined
   readonly onMark: (mark: string) => void
 }
 
 /** One of the yard's marks, or typed where the yard lists none. */
-export function Marks({ label, value, marks, onMark }: MarksProps): ReactElement {
+export function Marks({ label, value, marks, fault, onMark }: MarksProps): ReactElement {
   if (!marks || marks.length === 0) {
     return (
       <Field
@@ -106,7 +107,12 @@ export function Marks({ label, value, marks, onMark }: MarksProps): ReactElement
     )
   }
   return (
-    <SelectField label={label} value={value} onChange={(event) => onMark(event.currentTarget.value)}>
+    <SelectField
+      label={label}
+      value={value}
+      fault={fault}
+      onChange={(event) => onMark(event.currentTarget.value)}
+    >
       <option value="">not given</option>
       {marks.map(({ mark }) => (
         <option key={mark} value={mark}>

@@ -3,6 +3,7 @@ import type { ReactElement } from 'react'
 import { CastForm } from './cast-form.tsx'
 import { DesignForm } from './design-form.tsx'
 import { DocketForm } from './docket-form.tsx'
+import { GearForm } from './gear-form.tsx'
 import { HandOverForm } from './hand-over-form.tsx'
 import { PlaceForm } from './place-form.tsx'
 import { SpecimenForm } from './specimen-form.tsx'
@@ -34,6 +35,7 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
       return (
         <>
           <DesignForm />
+          <GearForm />
           <SpecimenForm step={step} />
         </>
       )
