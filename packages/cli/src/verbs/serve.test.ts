@@ -1,10 +1,9 @@
-import { type ChildProcess, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { cli } from '../testing.ts'
+import { ran, started, stopped } from '../testing-process.ts'
 
 let folder = ''
 beforeEach(() => {
@@ -77,7 +76,7 @@ describe('castwright serve', () => {
     expect(told.data).toBe(data)
     expect(told.firstSignIn[0]?.pin).toMatch(/^\d{8}$/)
     expect((await fetch(`${told.address}api/session`)).status).toBe(200)
-    const second = await run(['serve', '--port', '0', '--data', data])
+    const second = await ran(['serve', '--port', '0', '--data', data])
     expect(second.code).toBe(2)
     expect(second.err).toMatch(/in use by process/)
     expect(await stopped(first.child)).toBe(0)
@@ -87,43 +86,3 @@ describe('castwright serve', () => {
     expect(await stopped(again.child)).toBe(0)
   })
 })
-
-const main = resolve(fileURLToPath(import.meta.url), '../../main.ts')
-
-function child(args: readonly string[]): ChildProcess {
-  return spawn(process.execPath, ['--import', 'tsx', main, ...args], { stdio: ['ignore', 'pipe', 'pipe'] })
-}
-
-/** Resolves with what was said once the server is up: the JSON is whole, or how to stop it is told. */
-function started(args: readonly string[]): Promise<{ readonly child: ChildProcess; readonly said: string }> {
-  const process_ = child(args)
-  return new Promise((done, fail) => {
-    let said = ''
-    let err = ''
-    process_.stderr?.on('data', (chunk: Buffer) => {
-      err += chunk.toString()
-    })
-    process_.stdout?.on('data', (chunk: Buffer) => {
-      said += chunk.toString()
-      if (/^\}$/m.test(said) || said.includes('Stop with Ctrl+C')) done({ child: process_, said })
-    })
-    process_.on('exit', (code) => fail(new Error(`ended with ${code}: ${err}`)))
-  })
-}
-
-function stopped(process_: ChildProcess): Promise<number | null> {
-  process_.removeAllListeners('exit')
-  return new Promise((done) => {
-    process_.on('exit', (code) => done(code))
-    process_.kill('SIGTERM')
-  })
-}
-
-function run(args: readonly string[]): Promise<{ readonly code: number | null; readonly err: string }> {
-  const process_ = child(args)
-  let err = ''
-  process_.stderr?.on('data', (chunk: Buffer) => {
-    err += chunk.toString()
-  })
-  return new Promise((done) => process_.on('exit', (code) => done({ code, err })))
-}
