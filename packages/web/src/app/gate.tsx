@@ -1,6 +1,7 @@
 import { type ReactElement, useEffect, useState } from 'react'
 import { Button, Sheet } from '../look/index.ts'
 import { RecordContext, type RecordRoom, useSnapshot } from '../record/hooks.ts'
+import type { RecordSnapshot } from '../record/record-store.ts'
 import { RoomLoading } from './faults.tsx'
 import { Shell } from './shell.tsx'
 import { SignIn } from './sign-in.tsx'
@@ -32,10 +33,29 @@ export function Gate(): ReactElement {
 }
 
 function Inside(): ReactElement {
-  const { state, session, asked } = useSnapshot()
+  const snapshot = useSnapshot()
+  const { state, session, asked } = snapshot
   if (state === null) return <RoomLoading />
-  if (session?.person) return <Shell />
+  if (session?.person) return isCatchingUp(snapshot) ? <CatchingUp /> : <Shell />
   return asked ? <SignIn /> : <RoomLoading />
+}
+
+/** Half a record would show half a truth: rooms wait until it was read to its end, as long as it can be read. */
+function isCatchingUp({ sync, size, recordSize, contacted }: RecordSnapshot): boolean {
+  if (sync.online === false || sync.halt !== null || sync.fault !== null) return false
+  return !contacted || size < recordSize
+}
+
+function CatchingUp(): ReactElement {
+  const { size, recordSize } = useSnapshot()
+  return (
+    <div className="narrow" role="status">
+      <p>
+        {recordSize === 0 ? 'Reading the record …' : `Reading the record: ${size} of ${recordSize} entries`}
+      </p>
+      <progress value={size} max={Math.max(1, recordSize)} aria-label="Entries read" />
+    </div>
+  )
 }
 
 function CannotOpen({ fault }: { readonly fault: string }): ReactElement {

@@ -22,7 +22,7 @@ export function Shell(): ReactElement {
   const word = recordWord(snapshot)
   useRecordAnnounced(snapshot.kept.length)
   const jobs = [...state.jobs.keys()]
-  const weather = weatherWord(state.weather, now)
+  const weather = weatherWord(state.weather, now, state.yard.yard?.timezone ?? 'UTC')
   return (
     <>
       <a className="button skip" href="#main">
@@ -83,6 +83,12 @@ export function Shell(): ReactElement {
         <div className="strip-note no-print" role="status">
           <span>{snapshot.sync.fault} What was made here and not sent stays.</span>
           <Button onClick={() => void store.sync.readAgain()}>Read the server’s record</Button>
+        </div>
+      ) : null}
+      {snapshot.size < snapshot.recordSize ? (
+        <div className="strip-note no-print" role="status">
+          {snapshot.size} of {snapshot.recordSize} entries of the record are on this device: what you see is
+          not the whole of it.
         </div>
       ) : null}
       <ClockNote offset={snapshot.clockOffset} />

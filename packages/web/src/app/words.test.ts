@@ -46,11 +46,14 @@ describe('what the head says of the record', () => {
 
 describe('the air in the head', () => {
   const reading = { entry: 'e', at: '2026-04-14T09:00:00.000Z', air: -1.4, humidity: null, wind: 9 }
-  it('is the last that was logged, with what was measured only', () => {
-    expect(weatherWord([reading], new Date('2026-04-14T10:00:00.000Z'))?.text).toBe('−1 °C, wind 9 km/h')
+  it('is the last that was logged, with its time and what was measured only', () => {
+    expect(weatherWord([reading], new Date('2026-04-14T10:00:00.000Z'), 'Europe/Dublin')).toEqual({
+      label: 'Air, logged 10:00',
+      text: '−1 °C, wind 9 km/h',
+    })
   })
-  it('is left out when it is older than three hours or still to come', () => {
-    expect(weatherWord([reading], new Date('2026-04-14T12:30:00.000Z'))).toBeNull()
-    expect(weatherWord([reading], new Date('2026-04-14T08:00:00.000Z'))).toBeNull()
+  it('is left out when it is older than twelve hours or still to come', () => {
+    expect(weatherWord([reading], new Date('2026-04-14T21:30:00.000Z'), 'UTC')).toBeNull()
+    expect(weatherWord([reading], new Date('2026-04-14T08:00:00.000Z'), 'UTC')).toBeNull()
   })
 })

@@ -216,6 +216,16 @@ describe('what holds the day up', () => {
     expect(`${first?.title} ${first?.text}`).not.toMatch(/\b(safe|OK)\b/i)
   })
 
+  it('looks at the strip of a panel that cures past the hour planned for its strength', () => {
+    const panel = facts({ cast: cast(at('10:40') - 60 * HOUR) })
+    const done = signed(at('06:00'))
+    const steps = { ...panel.steps, set: { ...panel.steps.set, opening: done } }
+    for (const id of ['steel-in', 'cut-bend', 'cage', 'mould', 'deliver', 'place', 'finish'] as const) {
+      steps[id] = { ...steps[id], closed: done }
+    }
+    expect(told({ ...panel, steps })[0]).toMatchObject({ step: 'strip' })
+  })
+
   it('tells the float window that comes next, with its times', () => {
     const sentence = told(facts({ cast: cast(at('08:00')) })).at(-1)
     expect(sentence).toMatchObject({ kind: 'accent', step: 'finish' })

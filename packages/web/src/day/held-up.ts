@@ -53,13 +53,13 @@ function stuckAt(
 ): (DaySentence & { kind: 'fail' | 'unknown' })[] {
   const panel = { job: facts.job, mark: facts.mark }
   const bed = bedOf(facts, yard.yard?.beds ?? [])
-  const where = bed === null ? facts.mark : `Bed ${bed}: ${facts.mark}`
+  const where = bed === null || stepIsDone('strip', facts) ? facts.mark : `Bed ${bed}: ${facts.mark}`
   const defect = facts.defects.find(({ open }) => open)
   if (defect) {
     const step = defect.step ?? openStep(facts) ?? 'as-built'
     return [{ kind: 'fail', title: `${where} has an open defect`, text: defect.text, panel, step }]
   }
-  const step = openStep(facts)
+  const step = stepThatCounts({ facts, plan }, now)
   if (step === null || plan === null) return []
   const card = cardOf({ plan, step, facts, yard, now: now.toISOString() })
   if (card.state === 'done') return []
@@ -88,6 +88,14 @@ function stuckAt(
       step,
     },
   ]
+}
+
+/** The open step; for a panel that cures past the hour planned for its strength, the strip that waits behind it. */
+function stepThatCounts({ facts, plan }: Pick<PlannedPanel, 'facts' | 'plan'>, now: Date): StepId | null {
+  const step = openStep(facts)
+  const met = plan?.cure.hourLow ?? null
+  if (step !== 'cure' || met === null || facts.cast === null) return step
+  return now.getTime() >= Date.parse(facts.cast.at) + met * 3_600_000 ? 'strip' : step
 }
 
 function failWord(step: StepId): string {

@@ -42,6 +42,10 @@ export interface RecordSnapshot {
   readonly clockOffset: number | null
   /** Entries of the record that are on this device. */
   readonly size: number
+  /** Entries in the record at last contact. */
+  readonly recordSize: number
+  /** The record was read at least once on this device. */
+  readonly contacted: boolean
 }
 
 /** How a signature went. */
@@ -92,6 +96,8 @@ export class RecordStore {
       sync: this.sync.state,
       clockOffset: null,
       size: 0,
+      recordSize: 0,
+      contacted: false,
     }
   }
 
@@ -170,6 +176,8 @@ export class RecordStore {
       session,
       clockOffset: clock.offset,
       size: cursor.next,
+      recordSize: cursor.size,
+      contacted: cursor.at !== null,
     })
   }
 
