@@ -1,5 +1,5 @@
 import { type ReactElement, useEffect, useState } from 'react'
-import { useRecord } from '../record/index.ts'
+import { useStore } from '../record/index.ts'
 
 export interface PhotosProps {
   readonly attachments: readonly { readonly sha256: string; readonly name: string; readonly type: string }[]
@@ -19,12 +19,12 @@ export function Photos({ attachments }: PhotosProps): ReactElement {
 }
 
 function PhotoView({ sha256, name, type }: PhotosProps['attachments'][number]): ReactElement {
-  const { file } = useRecord()
+  const store = useStore()
   const [address, setAddress] = useState<string | null | undefined>(undefined)
   useEffect(() => {
     let made: string | null = null
     let left = false
-    void file(sha256).then((bytes) => {
+    void store.file(sha256).then((bytes) => {
       if (left) return
       made = bytes === null ? null : URL.createObjectURL(bytes)
       setAddress(made)
@@ -33,7 +33,7 @@ function PhotoView({ sha256, name, type }: PhotosProps['attachments'][number]): 
       left = true
       if (made !== null) URL.revokeObjectURL(made)
     }
-  }, [file, sha256])
+  }, [store, sha256])
   if (address === undefined) return <span className="photo-wait">Reading {name} …</span>
   if (address === null)
     return <span className="photo-wait">{name}: not on this device, and no network to get it.</span>
