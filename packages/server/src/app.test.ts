@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { brotliDecompressSync, gunzipSync } from 'node:zlib'
@@ -154,6 +154,17 @@ describe('the app’s files', () => {
       expect((await lead.get(path)).status).toBe(404)
     }
     expect((await lead.ask('POST', '/day')).status).toBe(405)
+  })
+
+  it('are those of a new build once its page is there', async () => {
+    await lead.get('/')
+    writeFileSync(join(web, 'assets/app-9z.js'), 'export {}')
+    expect((await lead.get('/assets/app-9z.js')).status).toBe(404)
+    const later = new Date(Date.now() + 5000)
+    writeFileSync(join(web, 'index.html'), '<!doctype html><title>Castwright</title><p>new')
+    utimesSync(join(web, 'index.html'), later, later)
+    await lead.get('/')
+    expect((await lead.get('/assets/app-9z.js')).status).toBe(200)
   })
 
   it('are missing where the app is not built, and the API still answers', async () => {

@@ -34,27 +34,34 @@ export interface AppFile {
   readonly squeezed: boolean
 }
 
+const PAGE = '/index.html'
+
 /** The built app: its files by address, read and compressed once, when first asked for. */
 export class AppFiles {
-  private readonly paths = new Map<string, string>()
+  private paths: ReadonlyMap<string, string>
   private readonly read = new Map<string, { readonly changed: number; readonly file: AppFile }>()
 
-  constructor(root: string) {
-    for (const path of filesUnder(root)) this.paths.set(`/${relative(root, path).split(sep).join('/')}`, path)
+  constructor(private readonly root: string) {
+    this.paths = addressesIn(root)
   }
 
-  /** The file of an address, or null. Only what was there at the start or is `index.html` of a later build is found. */
+  /** The file of an address, or null. Only listed files are found, so no address leads out of the folder. */
   at(address: string): AppFile | null {
     const path = this.paths.get(address)
-    if (path === undefined) return null
-    const stats = statSync(path, { throwIfNoEntry: false })
-    if (stats === undefined) return null
+    const changed = path === undefined ? undefined : statSync(path, { throwIfNoEntry: false })?.mtimeMs
+    if (path === undefined || changed === undefined) return null
     const known = this.read.get(address)
-    if (known !== undefined && known.changed === stats.mtimeMs) return known.file
+    if (known !== undefined && known.changed === changed) return known.file
+    // A page that has changed is a new build, and names files that were not there before.
+    if (known !== undefined && address === PAGE) this.paths = addressesIn(this.root)
     const file = appFile(address, readFileSync(path))
-    this.read.set(address, { changed: stats.mtimeMs, file })
+    this.read.set(address, { changed, file })
     return file
   }
+}
+
+function addressesIn(root: string): ReadonlyMap<string, string> {
+  return new Map(filesUnder(root).map((path) => [`/${relative(root, path).split(sep).join('/')}`, path]))
 }
 
 function appFile(address: string, plain: Buffer): AppFile {
