@@ -1,4 +1,4 @@
-import { Link, Outlet } from '@tanstack/react-router'
+import { Link, Outlet, useLocation } from '@tanstack/react-router'
 import { type ReactElement, useEffect, useRef } from 'react'
 import { announce, Button } from '../look/index.ts'
 import { useNow, usePerson, useSnapshot, useStore, useYardState } from '../record/hooks.ts'
@@ -21,6 +21,7 @@ export function Shell(): ReactElement {
   const now = useNow()
   const word = recordWord(snapshot)
   useRecordAnnounced(snapshot.kept.length)
+  useFocusInRoom()
   const jobs = [...state.jobs.keys()]
   const weather = weatherWord(state.weather, now, state.yard.yard?.timezone ?? 'UTC')
   return (
@@ -107,6 +108,17 @@ function ClockNote({ offset }: { readonly offset: number | null }): ReactElement
       Set it by the network.
     </div>
   )
+}
+
+/** A new room begins at its top for the keyboard and the screen reader too. */
+function useFocusInRoom(): void {
+  const { pathname } = useLocation()
+  const before = useRef(pathname)
+  useEffect(() => {
+    if (before.current === pathname) return
+    before.current = pathname
+    document.getElementById('main')?.focus({ preventScroll: true })
+  }, [pathname])
 }
 
 /** Tells a screen reader when entries went from kept here to in the record. */

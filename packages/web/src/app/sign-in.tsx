@@ -1,7 +1,7 @@
 import { type ReactElement, useEffect, useState } from 'react'
 import { Button } from '../look/button.tsx'
 import { Notice, Sheet, useTitle } from '../look/index.ts'
-import type { ListedPerson } from '../record/api.ts'
+import { type ListedPerson, sentenceOf } from '../record/api.ts'
 import { useSnapshot, useStore } from '../record/hooks.ts'
 import { PinPad } from './pin-pad.tsx'
 
@@ -24,7 +24,7 @@ export function SignIn(): ReactElement {
         if (!left) setPeople(list.filter(({ active }) => active))
       },
       (error: unknown) => {
-        if (!left) setFault(error instanceof Error ? error.message : String(error))
+        if (!left) setFault(sentenceOf(error))
       },
     )
     return () => {
@@ -39,7 +39,7 @@ export function SignIn(): ReactElement {
     try {
       await store.signIn(chosen.id, pin)
     } catch (error) {
-      setFault(error instanceof Error ? error.message : String(error))
+      setFault(sentenceOf(error))
     } finally {
       setBusy(false)
     }

@@ -1,4 +1,4 @@
-import type { InputIssue } from '@castwright/engine/working'
+import { type InputIssue, issueSentence } from '@castwright/engine/working'
 import type { Entry, Person, Role, StoredEntry } from '@castwright/record'
 
 /** The server did not answer: no network, or it is down. What was to be sent is kept here. */
@@ -25,6 +25,13 @@ export class Refused extends Error {
   get passing(): boolean {
     return this.status >= 500 || this.status === 408 || this.status === 429
   }
+}
+
+/** An error as a sentence for the screen, with the fields that are wrong. */
+export function sentenceOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error)
+  const issues = error instanceof Refused ? error.issues.map((issue) => `${issueSentence(issue)}.`) : []
+  return [error.message, ...issues].join(' ')
 }
 
 export interface SessionAnswer {

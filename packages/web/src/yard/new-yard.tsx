@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from 'react'
 import { Button, Field, Notice, SelectField, Sheet } from '../look/index.ts'
+import { sentenceOf } from '../record/api.ts'
 import { useStore } from '../record/index.ts'
 
 const FAMILIES = [
@@ -27,7 +28,7 @@ export function NewYard(): ReactElement {
       await store.api.bring({ format: 'castwright.yard/1', name: name.trim(), code, timezone })
       await store.sync.wake()
     } catch (error) {
-      setFault(error instanceof Error ? error.message : String(error))
+      setFault(sentenceOf(error))
     } finally {
       setBusy(false)
     }

@@ -1,7 +1,7 @@
 import type { Role } from '@castwright/record'
 import { type ReactElement, useCallback, useEffect, useState } from 'react'
 import { Button, Field, Notice, SelectField, Sheet } from '../look/index.ts'
-import type { ListedPerson } from '../record/api.ts'
+import { type ListedPerson, sentenceOf } from '../record/api.ts'
 import { usePerson, useStore } from '../record/index.ts'
 
 const ROLE_NOTES: Readonly<Record<Role, string>> = {
@@ -18,7 +18,7 @@ export function People(): ReactElement {
   const [people, setPeople] = useState<readonly ListedPerson[] | null>(null)
   const [fault, setFault] = useState<string | null>(null)
   const read = useCallback(() => {
-    store.api.people().then(setPeople, (error: unknown) => setFault(text(error)))
+    store.api.people().then(setPeople, (error: unknown) => setFault(sentenceOf(error)))
   }, [store])
   useEffect(read, [read])
   const may = me.role === 'lead' || me.role === 'engineer'
@@ -29,7 +29,7 @@ export function People(): ReactElement {
       read()
       return true
     } catch (error) {
-      setFault(text(error))
+      setFault(sentenceOf(error))
       return false
     }
   }
@@ -206,8 +206,4 @@ function PinField({
 
 function isPin(text: string): boolean {
   return /^\d{6,12}$/.test(text)
-}
-
-function text(error: unknown): string {
-  return error instanceof Error ? error.message : String(error)
 }
