@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { brotliDecompressSync, gunzipSync } from 'node:zlib'
@@ -220,6 +220,11 @@ describe('the document', () => {
         'GET /api/openapi.json',
       ]),
     )
+  })
+
+  it('is told in docs/api.md, address by address', () => {
+    const text = readFileSync(new URL('../../../docs/api.md', import.meta.url), 'utf8')
+    for (const { path } of routesOf(yard.app)) expect(text).toContain(path)
   })
 
   it('points at nothing that it does not hold, and gives each answer of an error a problem', async () => {

@@ -40,12 +40,19 @@ export const serveVerb: Verb = {
     )
     // Listened for before anything is said: whoever reads the address may stop it at once.
     const told = untilStopped()
-    const notes = web !== null && existsSync(join(web, 'index.html')) ? [] : [APP_MISSING]
+    const notes = [
+      ...(running.firstSignIn.length > 0 && resetPin === undefined ? [FIRST_ACT] : []),
+      ...(web !== null && existsSync(join(web, 'index.html')) ? [] : [APP_MISSING]),
+    ]
     process.stdout.write(spokenStart({ running, place, json: given.flag('json'), notes }))
     await told
     await running.close()
     return { json: {}, printed: true, table: () => '' }
   },
 }
+
+/** A signature carries a person's name, and the first account has none. */
+const FIRST_ACT =
+  'Add the people of the yard under their own names, a lead among them, then close the account Lead.'
 
 export const APP_MISSING = 'The app is not built, so only the API answers: run npm run build first.'
