@@ -1,7 +1,9 @@
 import { Link, Outlet, useLocation } from '@tanstack/react-router'
 import { type ReactElement, useEffect, useRef } from 'react'
 import { announce, Button } from '../look/index.ts'
-import { useNow, usePerson, useSnapshot, useStore, useYardState } from '../record/hooks.ts'
+import { useNow, useSnapshot, useStore, useYardState } from '../record/hooks.ts'
+import { askStorage } from '../record/storage.ts'
+import { ChangePerson } from './change-person.tsx'
 import { recordWord, spanText } from './record-word.ts'
 import { weatherWord } from './weather-word.ts'
 
@@ -15,13 +17,13 @@ const ROOMS = [
 /** Head, rooms and the room that is open. Rooms that hold nothing yet are not in the list. */
 export function Shell(): ReactElement {
   const snapshot = useSnapshot()
-  const person = usePerson()
   const store = useStore()
   const state = useYardState()
   const now = useNow()
   const word = recordWord(snapshot)
   useRecordAnnounced(snapshot.kept.length)
   useFocusInRoom()
+  useEffect(() => void askStorage(), [])
   const jobs = [...state.jobs.keys()]
   const weather = weatherWord(state.weather, now, state.yard.yard?.timezone ?? 'UTC')
   return (
@@ -56,10 +58,7 @@ export function Shell(): ReactElement {
             <span className="head-label">{word.label}</span>
             <span className={word.urgent ? 'head-strong' : undefined}>{word.text}</span>
           </Link>
-          <button className="head-button" type="button" onClick={() => void store.signOut()}>
-            <span className="head-label">{person.name}</span>
-            {person.role} · change
-          </button>
+          <ChangePerson />
         </div>
       </header>
       <nav className="rooms no-print" aria-label="Rooms">

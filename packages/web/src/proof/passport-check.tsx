@@ -1,6 +1,6 @@
 import { InputError, issueSentence } from '@castwright/engine/working'
 import { type PassportVerdict, problemText, verifyPassport } from '@castwright/record'
-import { type ReactElement, useState } from 'react'
+import { type ReactElement, useDeferredValue, useMemo, useState } from 'react'
 import { Button } from '../look/button.tsx'
 import { Field, FileField, massText, Notice, Sheet, VerdictMark } from '../look/index.ts'
 import { createApi } from '../record/api.ts'
@@ -17,7 +17,8 @@ export function PassportCheck({ yardKey = false }: { readonly yardKey?: boolean 
   const [key, setKey] = useState('')
   const [bytes, setBytes] = useState<{ readonly name: string; readonly bytes: Uint8Array } | null>(null)
   const [fault, setFault] = useState<string | null>(null)
-  const checked = bytes === null ? null : check(bytes, key)
+  const typed = useDeferredValue(key)
+  const checked = useMemo(() => (bytes === null ? null : check(bytes, typed)), [bytes, typed])
   const fill = (): void => {
     createApi()
       .key()

@@ -40,6 +40,8 @@ export interface SessionRow {
   readonly person: Person | null
   readonly yard: string | null
   readonly demo: boolean
+  /** Signed out here while the server did not answer: it is told before it may say who is signed in. */
+  readonly leaving: boolean
 }
 
 /** How far the record has been read, without gaps: every index below `next` is here. */
@@ -96,4 +98,10 @@ export class DeviceDatabase extends Dexie {
 
 export const NO_CURSOR: CursorRow = { key: 'cursor', next: 0, size: 0, at: null }
 export const NO_CLOCK: ClockRow = { key: 'clock', offset: null }
-export const NO_SESSION: SessionRow = { key: 'session', person: null, yard: null, demo: false }
+export const NO_SESSION: SessionRow = {
+  key: 'session',
+  person: null,
+  yard: null,
+  demo: false,
+  leaving: false,
+}

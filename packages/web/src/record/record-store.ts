@@ -243,15 +243,15 @@ export class RecordStore {
   /** Signs out on the server where it answers, and here in any case. What is kept here stays. */
   async signOut(): Promise<void> {
     const before = await this.db.setting('session', NO_SESSION)
-    await this.db.settings.put({ ...before, person: null })
+    await this.db.settings.put({ ...before, person: null, leaving: true })
     await this.refresh()
-    await this.api.signOut().catch(() => {})
+    await this.#tellLeaving()
   }
 
   /** Asks the server who is signed in. Without an answer, whoever was signed in here stays. */
   async askSession(): Promise<void> {
     try {
-      await this.#keepSession(await this.api.session())
+      if (await this.#tellLeaving()) await this.#keepSession(await this.api.session())
     } catch (error) {
       if (!(error instanceof NoAnswer) && !(error instanceof Refused)) throw error
       await this.refresh()
@@ -293,6 +293,20 @@ export class RecordStore {
     return this.db.entries.orderBy('index').reverse().limit(count).toArray()
   }
 
+  /** Ends the session on the server where a sign-out did not reach it. False while it still does not answer. */
+  async #tellLeaving(): Promise<boolean> {
+    const before = await this.db.setting('session', NO_SESSION)
+    if (!before.leaving) return true
+    try {
+      await this.api.signOut()
+    } catch (error) {
+      if (error instanceof NoAnswer || error instanceof Refused) return false
+      throw error
+    }
+    await this.db.settings.put({ ...before, leaving: false })
+    return true
+  }
+
   async #keepSession(answer: SessionAnswer): Promise<void> {
     const before = await this.db.setting('session', NO_SESSION)
     const person = answer.person && {
@@ -305,6 +319,7 @@ export class RecordStore {
       person,
       yard: answer.yard ?? before.yard,
       demo: answer.demo,
+      leaving: false,
     })
     this.#set({ needsSetup: answer.needsSetup })
     await this.refresh()

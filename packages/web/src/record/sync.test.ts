@@ -209,6 +209,30 @@ describe('a device that changes hands', () => {
   })
 })
 
+describe('a sign-out without a network', () => {
+  it('stays one: the server is told before it says who is signed in', async () => {
+    const server = new FakeServer()
+    const store = await tab(server, newName())
+    server.cutBefore = () => true
+    await store.signOut()
+    await store.askSession()
+    expect(store.snapshot().session?.person).toBeNull()
+    server.cutBefore = () => false
+    await store.askSession()
+    expect(server.person).toBeNull()
+    expect(store.snapshot().session).toMatchObject({ person: null, yard: YARD, leaving: false })
+  })
+
+  it('a sign-in after it counts at once', async () => {
+    const server = new FakeServer()
+    const store = await tab(server, newName())
+    server.cutBefore = (call) => call === 'signOut'
+    await store.signOut()
+    await store.signIn('ben', server.pin)
+    expect(store.snapshot().session).toMatchObject({ person: BEN, leaving: false })
+  })
+})
+
 describe('two tabs of one device', () => {
   it('take numbers in turn, fork no chain, and send each entry once', async () => {
     const server = new FakeServer()
