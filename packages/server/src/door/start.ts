@@ -98,6 +98,8 @@ export async function startServer(options: StartOptions): Promise<Running> {
     const made = await makeFirstPeople(store.people, options.people ?? FIRST_LEAD)
     const firstSignIn =
       options.resetPin === undefined ? made : [await resetPin(store.people, options.resetPin)]
+    // Folds the whole log now, so that the first to ask need not wait for it.
+    log.state().catch(options.report ?? (() => undefined))
     const { port } = server.address() as AddressInfo
     const addresses = addressesOf(door, port)
     return {

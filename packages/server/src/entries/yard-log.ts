@@ -62,6 +62,7 @@ export class YardLog {
 
   async idle(): Promise<void> {
     await this.turns.idle()
+    await this.reading.idle()
   }
 
   /** The state by everything that is in the record now, other processes' entries included. */
