@@ -1,6 +1,6 @@
 import type { Card, CardRow } from '@castwright/engine/steps'
 import { type ReactElement, useState } from 'react'
-import { Button, Explain, Field, VERDICT_WORD, VerdictMark } from '../look/index.ts'
+import { Button, Explain, VERDICT_WORD, VerdictMark } from '../look/index.ts'
 import { usePerson, useRecord } from '../record/index.ts'
 import { useActing } from './acting.ts'
 import { correctValue } from './acts/correct-value.ts'
@@ -8,7 +8,10 @@ import { decide } from './acts/decide.ts'
 import { LOG_ASKED } from './acts/log-in-place.ts'
 import { recordValue } from './acts/record-value.ts'
 import { Answer } from './answer.tsx'
+import { Correction } from './correction.tsx'
 import { mayDo } from './entitled.ts'
+import { LimitForm } from './limit-form.tsx'
+import { limitKey } from './limit-key.ts'
 import { usePanelRoom } from './panel-context.ts'
 import { Photos } from './photos.tsx'
 import { ReasonForm } from './reason-form.tsx'
@@ -27,7 +30,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
   const person = usePerson()
   const record = useRecord()
   const { busy, fault, run } = useActing()
-  const [doing, setDoing] = useState<'nothing' | 'correct' | 'decide'>('nothing')
+  const [doing, setDoing] = useState<'nothing' | 'correct' | 'decide' | 'limit'>('nothing')
   const { asked, recorded, decision } = row
   const open = card.state === 'open'
   // What was recorded for an older revision is asked again.
@@ -40,6 +43,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
     open &&
     (asked === null || recorded !== null) &&
     mayDo(person.role, 'decision')
+  const key = mayDo(person.role, 'limit') ? limitKey(row) : null
   const done = (): void => setDoing('nothing')
   return (
     <li className="check-row">
@@ -134,6 +138,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
             }
           />
         ) : null}
+        {doing === 'limit' && key !== null ? <LimitForm row={row} limitKey={key} onLeave={done} /> : null}
         {fault !== null && doing !== 'decide' ? (
           <p role="alert" className="check-fault">
             {fault}
@@ -148,6 +153,11 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
           mayDo(person.role, 'correction') ? (
             <Button look="plain" onClick={() => setDoing('correct')}>
               correct<span className="only-read">: {row.what}</span>
+            </Button>
+          ) : null}
+          {doing === 'nothing' && key !== null ? (
+            <Button look="plain" onClick={() => setDoing('limit')}>
+              enter limit<span className="only-read">: {row.what}</span>
             </Button>
           ) : null}
           {doing === 'nothing' && mayDecide ? (
@@ -165,46 +175,5 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
         </div>
       </div>
     </li>
-  )
-}
-
-interface ReasonPart {
-  readonly value: string
-  readonly missing: () => void
-  readonly field: ReactElement
-}
-
-/** A correction needs the new value and the reason; the old value stays in the record. */
-function Correction({
-  answer,
-  onCancel,
-  busy,
-}: {
-  readonly answer: (reason: ReasonPart) => ReactElement
-  readonly onCancel: () => void
-  readonly busy: boolean
-}): ReactElement {
-  const [reason, setReason] = useState('')
-  const [missing, setMissing] = useState(false)
-  return (
-    <div className="correction">
-      <p className="check-note">The old value stays in the record; the new one points at it.</p>
-      {answer({
-        value: reason,
-        missing: () => setMissing(true),
-        field: (
-          <Field
-            label="Why it is corrected"
-            value={reason}
-            autoComplete="off"
-            fault={missing && reason.trim() === '' ? 'Write the reason.' : null}
-            onChange={(event) => setReason(event.currentTarget.value)}
-          />
-        ),
-      })}
-      <Button look="plain" onClick={onCancel} disabled={busy}>
-        leave it
-      </Button>
-    </div>
   )
 }

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest'
 import { readAnswer } from './answer.tsx'
 import { EMPTY_DOCKET, readDocket } from './docket-text.ts'
 import { mayDo } from './entitled.ts'
+import { limitKey } from './limit-key.ts'
 import { readReadings } from './readings.ts'
 import { originText, valueText } from './row-text.ts'
 import { openStep, rungsOf } from './rungs.ts'
@@ -83,10 +84,21 @@ describe('value of limit', () => {
     expect(originText(ROW)).toBe('planned')
     expect(originText({ ...ROW, from: 'record' })).toBe('from the record')
     expect(originText({ ...ROW, from: 'asked', asked: ASKED })).toBe('')
+    const limit = { standard: 'yard trial', clause: 'table 2', status: 'entered' } as const
+    expect(originText({ ...ROW, from: 'asked', asked: ASKED, source: limit })).toBe(
+      'limit entered by an engineer from yard trial',
+    )
     expect(
       originText({ ...ROW, source: { standard: 'entered by the drawing', clause: '', status: 'entered' } }),
     ).toBe('planned, entered by the drawing')
   })
+})
+
+test('an engineer may enter a limit only where the row has none and the engine reads one', () => {
+  expect(limitKey({ id: 'built-bow', limit: null })).toBe('quality.bow')
+  expect(limitKey({ id: 'peak-temperature', limit: null })).toBe('cure.peakTemperature')
+  expect(limitKey({ id: 'built-bow', limit: '-6 to 6' })).toBeNull()
+  expect(limitKey({ id: 'slump', limit: null })).toBeNull()
 })
 
 describe('what a person types', () => {

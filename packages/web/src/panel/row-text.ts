@@ -34,10 +34,18 @@ function readingsText(value: unknown, unit: string): string {
 
 /** Where the number of a row comes from: words that must not blur. */
 export function originText(row: CardRow): string {
-  if (row.from === 'asked') return row.recorded === null ? '' : 'measured'
+  const limit = row.source.status === 'entered' ? `limit ${enteredText(row.source.standard)}` : ''
+  if (row.from === 'asked') {
+    return [row.recorded === null ? '' : 'measured', limit].filter((part) => part !== '').join(', ')
+  }
   if (row.from === 'record') return 'from the record'
-  if (row.source.status === 'entered') return `planned, ${row.source.standard}`
+  if (row.source.status === 'entered') return `planned, ${enteredText(row.source.standard)}`
   return 'planned'
+}
+
+/** Sources of the drawing and the yard say who entered them; an engineer’s limit names its paper. */
+function enteredText(standard: string): string {
+  return standard.startsWith('entered by') ? standard : `entered by an engineer from ${standard}`
 }
 
 export function assumedText(row: CardRow): string {

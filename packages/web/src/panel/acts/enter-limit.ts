@@ -1,0 +1,25 @@
+import type { EntryDraft } from '../../record/index.ts'
+
+export interface LimitInput {
+  /** The yard, as its record names it. */
+  readonly yard: string
+  /** Key that the engine reads it by. */
+  readonly key: string
+  readonly value: number
+  readonly unit: string
+  readonly standard: string
+  readonly edition: string
+}
+
+/** An engineer enters a limit with its source, where no confirmed value is built in. It counts for the whole yard. */
+export const enterLimit = {
+  name: 'enter-limit',
+  label: 'Enter this limit for the yard',
+  draft: ({ yard, key, value, unit, standard, edition }: LimitInput): EntryDraft => ({
+    kind: 'limit',
+    subject: { kind: 'yard', id: yard },
+    check: key,
+    value: { value, unit, standard, edition },
+    unit,
+  }),
+}
