@@ -12,6 +12,8 @@ const SIZES: Readonly<Record<PaperSize, readonly [number, number]>> = {
   letter: [612, 792],
 }
 export const POINTS_PER_MM = 72 / 25.4
+/** Clear space between the columns of a table, points. */
+const CELL_GAP = 10
 
 export interface PaperInput {
   readonly title: string
@@ -146,15 +148,18 @@ export class Paper {
   /** Label over value, side by side between thin rules: the title block and its like. */
   cells(cells: readonly (readonly [label: string, value: string])[]): void {
     const wide = this.width / cells.length
+    const labels = cells.map(([label]) => this.lines(label, 8.5, false, wide - 10))
     const values = cells.map(([, value]) => this.lines(value, 12, true, wide - 10))
-    const height = 14 + Math.max(...values.map((lines) => lines.length)) * 12 * 1.3 + 5
+    const head = 3 + Math.max(...labels.map((lines) => lines.length)) * 8.5 * 1.35
+    const height = head + Math.max(...values.map((lines) => lines.length)) * 12 * 1.35 + 3
     this.need(height)
     const top = this.y
-    cells.forEach(([label], index) => {
+    cells.forEach((_, index) => {
       const x = this.left + index * wide + (index === 0 ? 0 : 8)
       this.tagged('P', () => {
-        this.y = top + 4
-        this.write([label], { size: 8.5, bold: false, x, ink: INKS.quiet })
+        this.y = top + 3
+        this.write(labels[index] ?? [], { size: 8.5, bold: false, x, ink: INKS.quiet })
+        this.y = top + head
         this.write(values[index] ?? [], { size: 12, bold: true, x })
       })
     })
@@ -353,12 +358,13 @@ export class Paper {
     let x = this.left
     cells.forEach((cell, index) => {
       const width = widths[index] ?? 0
-      const lines = this.lines(cell, size, head, width - 6)
+      const lines = this.lines(cell, size, head, width - CELL_GAP)
       const left = x
       const element = this.pdf.struct(head ? 'TH' : 'TD', {}, () => {
         this.y = top + 3
         for (const line of lines) {
-          const shift = columns[index]?.align === 'right' ? width - 6 - this.widthOf(line, size, head) : 0
+          const shift =
+            columns[index]?.align === 'right' ? width - CELL_GAP - this.widthOf(line, size, head) : 0
           this.draw(line, left + shift, this.y, size, head, INKS.ink)
           this.y += size * 1.3
         }
@@ -379,7 +385,7 @@ export class Paper {
   ): number {
     const most = Math.max(
       1,
-      ...cells.map((cell, index) => this.lines(cell, size, head, (widths[index] ?? 0) - 6).length),
+      ...cells.map((cell, index) => this.lines(cell, size, head, (widths[index] ?? 0) - CELL_GAP).length),
     )
     return most * size * 1.3 + 6
   }

@@ -27,6 +27,13 @@ export function dayText(instant: string | null | undefined, timezone: string): s
   return `${day} ${month} ${year}`
 }
 
+/** The day with its month cut to three letters, for a label: `12 May 2026`. */
+export function shortDay(instant: string | null | undefined, timezone: string): string {
+  if (instant === null || instant === undefined) return 'not yet'
+  const { year, month, day } = partsOf(instant, timezone)
+  return `${day} ${month.slice(0, 3)} ${year}`
+}
+
 function partsOf(instant: string, timezone: string) {
   const parts = new Intl.DateTimeFormat('en-GB', {
     timeZone: timezone,

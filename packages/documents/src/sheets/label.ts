@@ -1,6 +1,6 @@
 import { shown } from '@castwright/engine/working'
 import { Paper, POINTS_PER_MM } from '../paper/paper.ts'
-import { dayText } from '../paper/when.ts'
+import { shortDay } from '../paper/when.ts'
 import { drawCode, metres, panelAddress, type SheetInput } from './sheet.ts'
 
 const WIDE = 105 * POINTS_PER_MM
@@ -23,11 +23,11 @@ export async function label(input: SheetInput): Promise<Uint8Array> {
   const size = Math.min(40, (wide / paper.widthOf(plan.mark, 40, true)) * 40)
   paper.textAt(plan.mark, paper.left, 12, size, true)
   paper.textAt(`${input.yardName}\n${facts.job}`, paper.left, 62, 11, false, wide)
-  paper.y = 120
+  paper.y = 112
   paper.cells([
     ['Mass', `${(plan.mass / 1000).toFixed(2)} t`],
     ['Size, m', `${metres(plan.length)} × ${metres(plan.width)}`],
-    ['Cast', dayText(facts.cast?.at, input.timezone)],
+    ['Cast', shortDay(facts.cast?.at, input.timezone)],
   ])
   const design =
     drawing.lifting === undefined
@@ -36,7 +36,7 @@ export async function label(input: SheetInput): Promise<Uint8Array> {
   paper.textAt(
     `Drawing revision ${facts.revision ?? drawing.revision ?? 'none'}; ${design}. Planned mass; weigh where it matters. Lift only by the lifting plan.`,
     paper.left,
-    HIGH - 46,
+    HIGH - 40,
     8.5,
     false,
     paper.width,

@@ -47,7 +47,7 @@ export async function liftCard(input: SheetInput): Promise<Uint8Array> {
   paper.paragraph(
     design === undefined
       ? 'The drawing carries no lifting design. Peak tension and insert loads are not known, so this lift stays shut.'
-      : `Lifting design ${design.reference} by ${design.by}: at least ${shown(design.strength, 'MPa')} at the lift, at most ${shown(design.load, 'kN')} on any one insert. ` +
+      : `By the drawing’s lifting design (${design.reference}, ${design.by}): at least ${shown(design.strength, 'MPa')} at the lift, at most ${shown(design.load, 'kN')} on any one insert. ` +
           (facts.design === null
             ? 'Not yet confirmed by an engineer.'
             : `Confirmed by ${facts.design.by.name} for revision ${facts.design.revision ?? 'none'}.`),

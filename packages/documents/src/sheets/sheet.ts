@@ -2,16 +2,17 @@ import type { Drawing } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
 import {
   type Card,
+  type CardRow,
   cardOf,
   type PanelFacts,
   panelStep,
   type StepId,
   type YardFacts,
 } from '@castwright/engine/steps'
-import { type Asked, limitOf, type Source, shown } from '@castwright/engine/working'
+import { type Asked, type Source, shown, wantedOf } from '@castwright/engine/working'
 import QRCode from 'qrcode'
 import { Paper, type PaperSize } from '../paper/paper.ts'
-import { dayAndTime } from '../paper/when.ts'
+import { dayAndTime, dayText } from '../paper/when.ts'
 
 /** What every sheet is made from. */
 export interface SheetInput {
@@ -89,6 +90,13 @@ export function sourceText({ standard, clause, status }: Source): string {
   return status === 'from memory' ? `${place} (from memory)` : place
 }
 
+function verdictText(row: CardRow): string {
+  if (row.replaced !== undefined) return `${VERDICT_WORDS[row.verdict]}, ${row.replaced}`
+  return row.decision === null
+    ? VERDICT_WORDS[row.verdict]
+    : `${VERDICT_WORDS[row.verdict]}, decided by ${row.decision.by.name}`
+}
+
 /** The rows of a card: what, verdict, found, wanted, where the limit is from. */
 export function cardTable(paper: Paper, card: Card): void {
   paper.table(
@@ -101,7 +109,7 @@ export function cardTable(paper: Paper, card: Card): void {
     ],
     card.rows.map((row) => [
       row.what,
-      VERDICT_WORDS[row.verdict] + (row.decision === null ? '' : `, decided by ${row.decision.by.name}`),
+      verdictText(row),
       found(row.demand, row.unit, row.unknown),
       limitText(row.limit, row.unit),
       sourceText(row.source),
@@ -126,7 +134,7 @@ export function askedTable(paper: Paper, asked: readonly Asked[]): void {
         ? 'yes'
         : (item.unknown?.length ?? 0) > 0
           ? 'no confirmed limit'
-          : limitText(limitOf(item), item.unit),
+          : limitText(wantedOf(item), item.unit),
       sourceText(item.source),
       '',
     ]),
@@ -136,12 +144,18 @@ export function askedTable(paper: Paper, asked: readonly Asked[]): void {
 
 function limitText(limit: number | string | null, unit: string): string {
   if (limit === null) return ''
-  return typeof limit === 'number' ? shown(limit, unit) : unit === '' ? limit : `${limit} ${unit}`
+  if (typeof limit === 'number') return shown(limit, unit)
+  return unit === '' ? plainDay(limit) : `${limit} ${unit}`
 }
 
 function found(demand: number | string | null, unit: string, unknown: readonly string[]): string {
   if (demand === null) return unknown[0] ?? ''
-  return typeof demand === 'number' ? shown(demand, unit) : demand
+  return typeof demand === 'number' ? shown(demand, unit) : plainDay(demand)
+}
+
+/** A day as the yard writes it, months in letters; any other word as it is. */
+function plainDay(word: string): string {
+  return /^\d{4}-\d{2}-\d{2}$/.test(word) ? dayText(`${word}T12:00:00.000Z`, 'UTC') : word
 }
 
 /** Cautions of the steps that the sheet serves. */

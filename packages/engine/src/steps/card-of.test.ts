@@ -477,12 +477,12 @@ describe('a step that is not a hold', () => {
     expect(row(deliver(withValue(good, 'deliver', 'slump', recorded(value))), 'slump').verdict).toBe(verdict)
   })
 
-  it('shows limits to five figures and judges by all of them', () => {
+  it('shows limits to five figures, rounded inward, and judges by all of them', () => {
     const side: Asked = { ...SLUMP, low: 6700.203932499369, high: 6716.203932499369 }
     const plan = liftOnlyPlan({ asked: [side] })
     const facts = withValue(bare, 'deliver', 'slump', recorded(6700.2039))
     const card = cardOf({ plan, step: 'deliver', facts, yard: yardFacts(), now: NOW })
-    expect(row(card, 'slump')).toMatchObject({ limit: '6700.2 to 6716.2', verdict: 'fail' })
+    expect(row(card, 'slump')).toMatchObject({ limit: '6700.3 to 6716.2', verdict: 'fail' })
   })
 
   it('is done when closed for this revision, and open again for the next', () => {

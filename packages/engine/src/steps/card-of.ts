@@ -1,6 +1,6 @@
 import { ANGLE_CHECK, LOAD_CHECK, PEAK_CHECK } from '../lift/lift-checks.ts'
 import type { Plan } from '../plan.ts'
-import { type Asked, judge, limitOf } from '../working/asked.ts'
+import { type Asked, judge, wantedOf } from '../working/asked.ts'
 import { commonPractice } from '../working/source.ts'
 import { joinVerdicts } from '../working/verdict.ts'
 import type { Card, CardRow } from './card.ts'
@@ -94,7 +94,7 @@ function askedRow(asked: Asked, recorded: Recorded | undefined, revision: string
     what: asked.what,
     verdict,
     demand: shownValue(recorded?.value),
-    limit: limitWords(asked),
+    limit: wantedOf(asked),
     unit: asked.unit,
     note: asked.note ?? '',
     source: asked.source,
@@ -122,13 +122,6 @@ function shownValue(value: unknown): number | string | null {
   return Array.isArray(value) ? `${value.length} readings` : null
 }
 
-/** Both limits in words, to five figures: `6700.2 to 6716.2`. One limit stays a number; `judge` keeps full precision. */
-function limitWords(asked: Asked): number | string | null {
-  const { low = null, high = null } = asked
-  if (low === null || high === null) return limitOf(asked)
-  return `${Number(low.toPrecision(5))} to ${Number(high.toPrecision(5))}`
-}
-
 /** A panel with an open defect is not loaded, whatever anyone decides on this card. */
 const DEFECT_ROW = 'no-open-defect'
 
@@ -148,11 +141,15 @@ function defectRow({ defects }: PanelFacts): CardRow {
   })
 }
 
+const DECIDERS: readonly Signer['role'][] = ['lead', 'engineer']
+
 /** A decision counts with a reason, a role that may decide, and for the revision in force. */
 function withDecision(row: CardRow, decision: Signed | undefined, revision: string | null): CardRow {
   if (decision === undefined) return row
   const counts =
-    decision.revision === revision && (decision.reason ?? '').trim() !== '' && decision.by.role !== 'viewer'
+    decision.revision === revision &&
+    (decision.reason ?? '').trim() !== '' &&
+    DECIDERS.includes(decision.by.role)
   return counts ? { ...row, decision, rests: [...row.rests, decision.entry] } : row
 }
 

@@ -40,6 +40,25 @@ export function limitOf(asked: Asked): number | string | null {
   return low ?? high
 }
 
+/**
+ * What is wanted, as a card and a sheet show it: one limit as its number, a band as `0.5888 to 0.64428`, rounded inward so that
+ * nothing shown as good is judged bad. Null where nothing limits.
+ */
+export function wantedOf(asked: Asked): number | string | null {
+  const low = asked.low ?? null
+  const high = asked.high ?? null
+  if (low === null || high === null) return low ?? high
+  if (low === high) return low
+  return `${inward(low, Math.ceil)} to ${inward(high, Math.floor)}`
+}
+
+/** Five figures, never outside the band. */
+function inward(limit: number, round: (value: number) => number): string {
+  if (Number.isInteger(limit)) return String(limit)
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(limit))) - 4)
+  return String(Number((round(limit / step) * step).toPrecision(5)))
+}
+
 /** Verdict of a recorded value. What cannot be judged is `unknown`, never `pass`. */
 export function judge(asked: Asked, value: unknown): Verdict {
   if (value === null || value === undefined) return 'unknown'

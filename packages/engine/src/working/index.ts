@@ -1,4 +1,4 @@
-export { type Asked, judge, limitOf } from './asked.ts'
+export { type Asked, judge, limitOf, wantedOf } from './asked.ts'
 export { type Check, type Compared, compare, verdictOf } from './check.ts'
 export { belowZero, notAboveZero, notFinite } from './guard.ts'
 export { foundText, InputError, type InputIssue, issueSentence } from './issue.ts'
