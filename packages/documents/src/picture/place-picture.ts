@@ -1,6 +1,7 @@
 import { centroid, type Drawing, type Point } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
 import { lengthText } from './chain.ts'
+import { placesAround, setText, take } from './labels.ts'
 import type { Layout } from './layout.ts'
 import { besideShapes, markShapes } from './marks.ts'
 import { basePicture, finishPicture, sizeTitle } from './panel-picture.ts'
@@ -28,9 +29,8 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
   const zones = pattern?.zones ?? []
   const insertions = pattern?.insertions ?? []
   const spacing = (pattern?.radius ?? 0) * layout.scale
-  const chute = chuteShape(layout, pour.chute)
+  const chute = chuteShapes(layout, pour.chute)
   const marks = markShapes(layout, 'zone-mark', zones.length > 1 ? zones.map(zoneMark) : [])
-  const word = besideShapes(layout, 'label', pour.chute, 'chute', frame.text * 0.6)
   return finishPicture({
     base,
     inside: [
@@ -49,7 +49,7 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
             }),
           )),
     ],
-    onTop: [...chute, ...marks.shapes, ...word.shapes, ...numberShapes(layout, insertions, spacing)],
+    onTop: [...chute.shapes, ...marks.shapes, ...numberShapes(layout, insertions, spacing)],
     title: `${sizeTitle(drawing)}: ${zones.length} zones and ${insertions.length} insertions in order.`,
     key:
       pattern === null
@@ -63,7 +63,7 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
               ? [{ role: 'zone', text: 'zones in the order they are filled' } as const]
               : []),
           ],
-    notes: marks.notes,
+    notes: [...chute.notes, ...marks.notes],
   })
 }
 
@@ -89,17 +89,34 @@ function numberShapes(layout: Layout, insertions: readonly Point[], spacing: num
   })
 }
 
-/** An arrow from outside to the place of the chute. */
-function chuteShape(layout: Layout, chute: Point): Shape[] {
+/** An arrow from outside to the place of the chute, with its word above or below it. Takes their space. */
+function chuteShapes(
+  layout: Layout,
+  chute: Point,
+): { readonly shapes: readonly Shape[]; readonly notes: readonly string[] } {
+  const { panel, labels, text: size } = layout
   const tip = layout.at(chute)
-  const { panel } = layout
   const middle: Point = [(panel.left + panel.right) / 2, (panel.top + panel.bottom) / 2]
   const sideways =
     Math.abs(tip[0] - middle[0]) / (panel.right - panel.left) >=
     Math.abs(tip[1] - middle[1]) / (panel.bottom - panel.top)
-  const long = layout.text * 1.8
+  const long = size * 1.8
   const from: Point = sideways
     ? [tip[0] + (tip[0] >= middle[0] ? long : -long), tip[1]]
     : [tip[0], tip[1] + (tip[1] >= middle[1] ? long : -long)]
-  return [{ kind: 'line', role: 'outline', points: [from, tip], arrow: true }]
+  take(labels, {
+    left: Math.min(tip[0], from[0]) - 4,
+    right: Math.max(tip[0], from[0]) + 4,
+    top: Math.min(tip[1], from[1]) - 4,
+    bottom: Math.max(tip[1], from[1]) + 4,
+  })
+  const arrow: Shape = { kind: 'line', role: 'outline', points: [from, tip], arrow: true }
+  const label = { role: 'label', text: 'chute', size, backed: true } as const
+  const [x, y]: Point = [(tip[0] + from[0]) / 2, (tip[1] + from[1]) / 2]
+  const above: Point[] = [
+    [x, y - size],
+    [x, y + size],
+  ]
+  const word = setText(labels, label, [...above, ...placesAround([x, y], size, label)])
+  return word === null ? { shapes: [arrow], notes: ['chute'] } : { shapes: [arrow, word], notes: [] }
 }
