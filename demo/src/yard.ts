@@ -54,8 +54,8 @@ export function demoYard(): Yard {
       },
     ],
     vibrators: [
+      { mark: 'V56', head: 56 },
       { mark: 'V38', head: 38 },
-      { mark: 'V50', head: 50 },
     ],
     cranes: [
       {
