@@ -122,7 +122,7 @@ function Outcome({ checked: { name, outcome, fault } }: { readonly checked: Chec
           <dt>Yard’s log</dt>
           <dd>{passport.yard.log}</dd>
           <dt>Made</dt>
-          <dd>{passport.made}</dd>
+          <dd>{madeText(passport.made)}</dd>
           <dt>Entries</dt>
           <dd>
             {passport.entries.length}, each with its proof of being in the log of {passport.head.size}
@@ -143,6 +143,19 @@ function Outcome({ checked: { name, outcome, fault } }: { readonly checked: Chec
       </p>
     </>
   )
+}
+
+function madeText(instant: string): string {
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone: 'UTC',
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  })
+  return `${format.format(new Date(instant))} UTC`
 }
 
 function massOf(figures: Readonly<Record<string, unknown>>): string {

@@ -14,7 +14,7 @@ export function VerifyScreen(): ReactElement {
         </a>
       </header>
       <main id="main" className="narrow" tabIndex={-1}>
-        <h1>Check a passport</h1>
+        <h1>A panel’s passport</h1>
         <PassportCheck />
       </main>
     </>

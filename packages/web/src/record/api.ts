@@ -64,6 +64,8 @@ export interface PushResult {
   readonly stored?: string
   readonly reason?: string
   readonly issues?: readonly InputIssue[]
+  /** Of a refused close: what it still waits for. */
+  readonly missing?: readonly string[]
 }
 
 export interface PushAnswer {

@@ -32,6 +32,7 @@ function listen(store: RecordStore): void {
     if (wanted && events === null) {
       events = new EventSource('/api/events')
       events.addEventListener('entries', wake)
+      events.onopen = wake // what came while the line was down was not told
       events.onerror = () => {
         // The browser tries again by itself unless the server said no; then the next wake decides.
         if (events?.readyState === EventSource.CLOSED) events = null

@@ -1,5 +1,6 @@
+import { issueSentence } from '@castwright/engine/working'
 import type { StoredEntry } from '@castwright/record'
-import { type Api, type EntriesAnswer, NoAnswer, Refused } from './api.ts'
+import { type Api, type EntriesAnswer, NoAnswer, type PushResult, Refused } from './api.ts'
 import { type DeviceDatabase, type KeptEntry, NO_CLOCK, NO_CURSOR, NO_SESSION } from './database.ts'
 import type { Lock } from './lock.ts'
 
@@ -275,14 +276,9 @@ class OtherRecord extends Error {
   }
 }
 
-function refusalText(result: {
-  readonly reason?: string
-  readonly issues?: readonly { path: string; found: string; expected: string }[]
-}): string {
-  const issues = (result.issues ?? []).map(
-    ({ path, found, expected }) => `${path}: found ${found}, expected ${expected}`,
-  )
-  return [result.reason ?? 'The record refused it.', ...issues].join(' ')
+function refusalText({ reason = 'The record refused it.', issues = [], missing = [] }: PushResult): string {
+  const fields = issues.map((issue) => `${issueSentence(issue)}.`)
+  return [reason, ...missing.map((gap) => `${gap}.`), ...fields].join(' ')
 }
 
 function laterByTimer(work: () => void, ms: number): () => void {
