@@ -68,7 +68,15 @@ describe('the ladder', () => {
 
 describe('value of limit', () => {
   test('a check says found of wanted with the unit', () => {
-    expect(valueText(ROW)).toBe('13.1 of 15 MPa')
+    expect(valueText({ ...ROW, demand: 20.4, limit: 24.4, unit: 'kN', verdict: 'pass' })).toBe(
+      '20.4 of 24.4 kN',
+    )
+    expect(valueText({ ...ROW, demand: 25, limit: 24.4, unit: 'kN' })).toBe('25 of 24.4 kN')
+  })
+
+  test('a limit that is to be reached says at least', () => {
+    expect(valueText(ROW)).toBe('13.1, at least 15 MPa')
+    expect(valueText({ ...ROW, demand: 16, verdict: 'pass' })).toBe('16, at least 15 MPa')
   })
 
   test('what is not known never shows a number', () => {

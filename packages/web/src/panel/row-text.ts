@@ -12,8 +12,16 @@ export function valueText(row: CardRow): string {
   const found = figureText(demand ?? plain(recorded?.value))
   if (found === null) return 'not known'
   const wanted = figureText(limit)
-  const value = wanted === null ? found : `${found} of ${wanted}`
+  const value =
+    wanted === null ? found : isLeast(row) ? `${found}, at least ${wanted}` : `${found} of ${wanted}`
   return unit === '' ? value : `${value} ${unit}`
+}
+
+/** Whether the limit is one to be reached and not one to stay below: by what was asked, or by verdict and numbers. */
+function isLeast({ asked, demand, limit, verdict }: CardRow): boolean {
+  if (asked !== null) return (asked.low ?? null) !== null && (asked.high ?? null) === null
+  if (typeof demand !== 'number' || typeof limit !== 'number' || demand === limit) return false
+  return verdict === 'pass' ? demand > limit : verdict === 'fail' && demand < limit
 }
 
 function plain(value: unknown): number | string | null {
