@@ -1,29 +1,28 @@
-import { lengthText, panelPicture, setPicture } from '@castwright/documents/picture'
-import { panelOf } from '@castwright/engine/panel'
 import { useNavigate, useParams } from '@tanstack/react-router'
-import { type ReactElement, useCallback, useMemo, useRef, useState } from 'react'
-import { Button, massText, Notice, Sheet, useTitle } from '../look/index.ts'
+import { type ReactElement, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { Button, Notice, Sheet, useTitle } from '../look/index.ts'
 import { useActing } from '../panel/acting.ts'
 import { mayDo } from '../panel/entitled.ts'
 import '../panel/panel.css'
-import { PictureView } from '../panel/picture-view.tsx'
 import { usePanel, usePerson, useRecord } from '../record/index.ts'
 import type { DraftAct } from './acts/act.ts'
 import { clearDraft } from './acts/clear-draft.ts'
+import { goOn } from './acts/go-on.ts'
 import { takeDrawing } from './acts/take-drawing.ts'
 import { ConcretePart } from './concrete-part.tsx'
 import { draftOf, EMPTY_DRAFT } from './draft.ts'
 import { DraftContext, type DraftRoom } from './draft-context.ts'
 import { readDraft } from './draft-drawing.ts'
+import { DraftPicture } from './draft-picture.tsx'
 import './drawing.css'
 import { type History, perform, redo, startHistory, undo } from './history.ts'
 import { ImportFile } from './import-file.tsx'
 import { InsertPart } from './insert-part.tsx'
+import { forgetDraft, keepDraft, readKeptDraft } from './kept-draft.ts'
 import { LiftingPart } from './lifting-part.tsx'
 import { OpeningPart } from './opening-part.tsx'
 import { OutlinePart } from './outline-part.tsx'
 import { PanelPart } from './panel-part.tsx'
-import { pictureDrawing } from './picture-drawing.ts'
 import { nextRevision } from './revision.ts'
 import { saveDrawing } from './save-drawing.ts'
 import { SteelPart } from './steel-part.tsx'
@@ -69,13 +68,20 @@ interface DrawingFormProps {
 
 function DrawingForm({ job, mark, revises }: DrawingFormProps): ReactElement {
   const inForce = usePanel(job, mark)
-  const [history, setHistory] = useState<History>(() =>
-    startHistory(
+  const panel = revises ? `${job}/${mark}` : 'new'
+  const [before] = useState(() => readKeptDraft(localStorage, panel))
+  const [history, setHistory] = useState<History>(() => {
+    const start = startHistory(
       inForce?.drawing == null
         ? EMPTY_DRAFT
         : { ...draftOf(inForce.drawing), job, mark, revision: nextRevision(inForce.revision) },
-    ),
-  )
+    )
+    return before === null ? start : perform(start, goOn, before)
+  })
+  useEffect(() => {
+    if (history.past.length > 0) keepDraft(localStorage, panel, history.draft)
+    else forgetDraft(localStorage, panel)
+  }, [history, panel])
   const { draft } = history
   const facts = usePanel(draft.job.trim(), draft.mark.trim())
   const person = usePerson()
@@ -115,14 +121,14 @@ function DrawingForm({ job, mark, revises }: DrawingFormProps): ReactElement {
       setTimeout(() => form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus(), 0)
       return
     }
-    void run(() => record.add(saved.draft)).then(
-      (ok) =>
-        ok &&
-        void navigate({
-          to: '/panel/$job/$mark',
-          params: { job: draft.job.trim(), mark: draft.mark.trim() },
-        }),
-    )
+    void run(() => record.add(saved.draft)).then((ok) => {
+      if (!ok) return
+      forgetDraft(localStorage, panel)
+      void navigate({
+        to: '/panel/$job/$mark',
+        params: { job: draft.job.trim(), mark: draft.mark.trim() },
+      })
+    })
   }
   const wrong = read.faults.size + (saved !== null && !saved.ok ? 1 : 0)
   return (
@@ -139,6 +145,11 @@ function DrawingForm({ job, mark, revises }: DrawingFormProps): ReactElement {
           }}
         >
           <h1>{revises ? `Drawing of ${mark}` : 'New drawing'}</h1>
+          {before !== null && history.past.length > 0 ? (
+            <Notice title="What was typed here before">
+              It was kept on this device and is not recorded. Undo or clear the form to start anew.
+            </Notice>
+          ) : null}
           <ImportFile onDrawing={(drawing) => act(takeDrawing, { drawing })} />
           <PanelPart fixed={revises} />
           <OutlinePart />
@@ -182,43 +193,5 @@ function DrawingForm({ job, mark, revises }: DrawingFormProps): ReactElement {
         </div>
       </div>
     </DraftContext>
-  )
-}
-
-/** The picture follows every letter; while the outline does not close it shows the last one that did. */
-function DraftPicture({
-  draft,
-  whole,
-}: {
-  readonly draft: DraftRoom['draft']
-  readonly whole: ReturnType<typeof readDraft>['drawing']
-}): ReactElement {
-  const drawn = useMemo(() => pictureDrawing(draft), [draft])
-  const last = useRef(drawn)
-  if (drawn !== null) last.current = drawn
-  const shown = drawn ?? last.current
-  const panel = useMemo(() => (whole === null ? null : panelOf(whole)), [whole])
-  return (
-    <aside className="drawing-picture" aria-label="The drawing so far">
-      {shown === null ? (
-        <p className="waiting">Type length and width, and the picture stands here.</p>
-      ) : (
-        <PictureView
-          height={360}
-          layOut={(frame) =>
-            (shown.inserts ?? []).length > 0
-              ? setPicture({ drawing: shown, mould: null, frame })
-              : panelPicture({ drawing: shown, frame })
-          }
-        />
-      )}
-      <p className="quiet" role="status">
-        {drawn === null && shown !== null
-          ? 'The outline does not close yet: this is the last one that did.'
-          : panel === null
-            ? ''
-            : `${massText(panel.mass)}, ${panel.volume.toFixed(2)} m³, centre of gravity at ${lengthText(panel.centre[0])}, ${lengthText(panel.centre[1])} mm.`}
-      </p>
-    </aside>
   )
 }

@@ -26,6 +26,7 @@ import { readDrawingFile } from './drawing-file.ts'
 import { fieldOf } from './field-of.ts'
 import { type History, perform, redo, startHistory, undo } from './history.ts'
 import { jsonFault } from './json-place.ts'
+import { forgetDraft, keepDraft, readKeptDraft } from './kept-draft.ts'
 import { pictureDrawing } from './picture-drawing.ts'
 import { nextRevision } from './revision.ts'
 import { saveDrawing } from './save-drawing.ts'
@@ -423,6 +424,35 @@ describe('the picture of a draft', () => {
     })
     expect(drawn?.openings).toHaveLength(2)
     expect(drawn?.inserts?.map(({ mark }) => mark)).toEqual(['A'])
+  })
+})
+
+describe('a draft kept on the device', () => {
+  const map = new Map<string, string>()
+  const storage = {
+    getItem: (key: string) => map.get(key) ?? null,
+    setItem: (key: string, text: string) => void map.set(key, text),
+    removeItem: (key: string) => void map.delete(key),
+  }
+
+  test('comes back as it was typed, panel by panel, until it is recorded', () => {
+    keepDraft(storage, 'new', TYPED)
+    expect(readKeptDraft(storage, 'new')).toEqual(TYPED)
+    expect(readKeptDraft(storage, 'J1/W1')).toBeNull()
+    forgetDraft(storage, 'new')
+    expect(readKeptDraft(storage, 'new')).toBeNull()
+  })
+
+  test('of another form, or in a storage that is shut, is none', () => {
+    const full = () => {
+      throw new Error('full')
+    }
+    for (const text of ['{', '7', '{"job":"J"}', JSON.stringify({ ...TYPED, openings: 'none' })]) {
+      storage.setItem('castwright.draft/1:new', text)
+      expect(readKeptDraft(storage, 'new')).toBeNull()
+    }
+    expect(readKeptDraft({ ...storage, getItem: full }, 'new')).toBeNull()
+    expect(() => keepDraft({ ...storage, setItem: full }, 'new', TYPED)).not.toThrow()
   })
 })
 

@@ -5,6 +5,7 @@ import { useActing } from './acting.ts'
 import { recordCast } from './acts/record-cast.ts'
 import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
+import { KeptWord } from './kept-word.tsx'
 import { usePanelRoom } from './panel-context.ts'
 import { fieldTime, instantOf, whenText } from './when.ts'
 
@@ -79,7 +80,8 @@ export function CastForm(): ReactElement {
       <p>
         {earlier === null
           ? 'Not on record yet: hours, strength and setting are not known without it.'
-          : `Mixed ${whenText(earlier.at, zone, now)}, bed ${earlier.bed ?? 'not given'}, mix ${earlier.mix ?? 'not given'}.`}
+          : `Mixed ${whenText(earlier.at, zone, now)}, bed ${earlier.bed ?? 'not given'}, mix ${earlier.mix ?? 'not given'}. `}
+        {earlier === null ? null : <KeptWord entry={earlier.entry} />}
       </p>
     </Extra>
   )

@@ -9,6 +9,7 @@ import { Marks } from './cast-form.tsx'
 import { type DocketText, EMPTY_DOCKET, readDocket } from './docket-text.ts'
 import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
+import { KeptWord } from './kept-word.tsx'
 import { usePanelRoom } from './panel-context.ts'
 import { whenText } from './when.ts'
 
@@ -116,7 +117,7 @@ export function DocketForm({ card }: { readonly card: Card }): ReactElement {
               ]
                 .filter((part) => part !== '')
                 .map((part) => `, ${part}`)}
-              , by {docket.by.name}
+              , by {docket.by.name}, <KeptWord entry={docket.entry} />
             </li>
           ))}
         </ul>

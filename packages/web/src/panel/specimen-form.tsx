@@ -7,6 +7,7 @@ import { useActing } from './acting.ts'
 import { recordSpecimen, type SpecimenInput } from './acts/record-specimen.ts'
 import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
+import { KeptWord } from './kept-word.tsx'
 import { usePanelRoom } from './panel-context.ts'
 import { fieldTime, instantOf } from './when.ts'
 
@@ -101,7 +102,7 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
           {facts.specimens.map((result) => (
             <li key={result.entry}>
               <strong>{shown(result.strength, 'MPa')}</strong> measured, {result.kind} {result.specimen} at{' '}
-              {shown(result.age, 'h')}, by {result.by.name}
+              {shown(result.age, 'h')}, by {result.by.name}, <KeptWord entry={result.entry} />
             </li>
           ))}
         </ul>

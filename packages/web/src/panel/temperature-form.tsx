@@ -8,6 +8,7 @@ import { LOG_ASKED, logInPlace } from './acts/log-in-place.ts'
 import { recordTemperature } from './acts/record-temperature.ts'
 import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
+import { KeptWord } from './kept-word.tsx'
 import { usePanelRoom } from './panel-context.ts'
 import { type LogFile, logFaultSentence, readLogFile } from './temperature-log.ts'
 
@@ -88,7 +89,7 @@ export function TemperatureForm({ card }: { readonly card: Card }): ReactElement
           {facts.temperatures.map((kept) => (
             <li key={kept.entry}>
               <strong>{kept.channel}</strong>, {kept.readings.length} readings to {kept.readings.at(-1)?.[0]}{' '}
-              h
+              h, <KeptWord entry={kept.entry} />
             </li>
           ))}
         </ul>
