@@ -60,7 +60,7 @@ function Day(): ReactElement {
       <div className="day-head">
         <div>
           <h1>{dayName(shown)}</h1>
-          <p className="quiet">{summary(rows, sentences)}</p>
+          <p className="quiet">{summary(rows, shown === today ? sentences : null)}</p>
         </div>
         <div className="row">
           <Button onClick={() => setDay(shiftDay(shown, -1))}>Day before</Button>
@@ -205,15 +205,15 @@ function Unknowns({ rows }: { readonly rows: readonly BedDay[] }): ReactElement 
   )
 }
 
-function summary(rows: readonly BedDay[], sentences: readonly DaySentence[]): string {
+/** Only of today it is said what holds it up. */
+function summary(rows: readonly BedDay[], sentences: readonly DaySentence[] | null): string {
   const count = (kind: 'pour' | 'strip'): number =>
     rows.flatMap(({ blocks }) => blocks).filter((block) => block.kind === kind && !block.done).length
+  const work = `${rows.length} ${rows.length === 1 ? 'bed' : 'beds'}, ${count('pour')} to pour, ${count('strip')} to strip.`
+  if (sentences === null) return work
   const held = sentences.filter(({ kind }) => kind !== 'accent').length
-  const things =
-    held === 0
-      ? 'Nothing known holds the day up.'
-      : `${held} ${held === 1 ? 'thing holds' : 'things hold'} the day up.`
-  return `${rows.length} ${rows.length === 1 ? 'bed' : 'beds'}, ${count('pour')} to pour, ${count('strip')} to strip. ${things}`
+  if (held === 0) return `${work} Nothing known holds the day up.`
+  return `${work} ${held} ${held === 1 ? 'thing holds' : 'things hold'} the day up.`
 }
 
 /** Says a new sentence once, not at the first picture. */

@@ -131,7 +131,8 @@ export class RecordStore {
 
   /** Brings the snapshot in step with the device's database. Calls queue up, so that none reads past another. */
   refresh(): Promise<void> {
-    this.#reading = this.#reading.then(() => this.#read())
+    // A read that failed says so to whoever asked for it and does not stop the next one.
+    this.#reading = this.#reading.catch(() => {}).then(() => this.#read())
     return this.#reading
   }
 
