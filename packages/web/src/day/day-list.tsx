@@ -26,7 +26,7 @@ export function DayList({ rows, now, clock }: DayListProps): ReactElement {
   const items = rows
     .flatMap(({ bed, blocks, curves }) => [
       ...blocks.map((block) => blockItem(bed, block)),
-      ...curves.map((curve) => curveItem(bed, curve)),
+      ...curves.map((curve) => curveItem(bed, curve, now)),
     ])
     .sort((a, b) => a.at - b.at || (a.bed < b.bed ? -1 : 1))
   if (items.length === 0) return <p className="quiet">Nothing is on the beds in these hours.</p>
@@ -71,12 +71,13 @@ function blockItem(bed: string, block: DayBlock): Item {
 }
 
 /** When the low edge meets the wanted strength; where that is not in these hours, that it cures. */
-function curveItem(bed: string, curve: DayCurve): Item {
-  const { panel, met, wanted, points } = curve
+function curveItem(bed: string, curve: DayCurve, now: number): Item {
+  const { panel, met, wanted, points, cast } = curve
   if (met !== null) {
     const what = `Low edge at ${fixed(wanted, 1)} MPa,`
     return { at: met, until: null, bed, what, panel, step: 'strip', done: false }
   }
   const [from, until] = [points[0]?.at ?? 0, points.at(-1)?.at ?? null]
-  return { at: from, until, bed, what: 'Curing', panel, step: 'cure', done: false }
+  const done = cast && until !== null && until <= now
+  return { at: from, until, bed, what: 'Curing', panel, step: 'cure', done }
 }
