@@ -49,8 +49,8 @@ export function SteelPart(): ReactElement {
 }
 
 const LAYERS = [
-  ['mould', 'near the mould'],
-  ['top', 'near the top'],
+  ['mould', 'mould'],
+  ['top', 'top'],
 ] as const
 
 function MatFields({ mat, index }: { readonly mat: DraftMat; readonly index: number }): ReactElement {
@@ -63,7 +63,7 @@ function MatFields({ mat, index }: { readonly mat: DraftMat; readonly index: num
   })
   return (
     <div className="fields">
-      <DraftSelect label="Layer" choices={LAYERS} {...text('layer')} />
+      <DraftSelect label="Near the" choices={LAYERS} {...text('layer')} />
       <DraftSelect
         label="Bars run along"
         choices={[
@@ -100,14 +100,14 @@ function BarFields({ bar, index }: { readonly bar: DraftBar; readonly index: num
         ]}
         {...text('role')}
       />
-      <DraftSelect label="Layer" choices={[['', 'none'], ...LAYERS]} {...text('layer')} />
+      <DraftSelect label="Near the" choices={[['', 'neither'], ...LAYERS]} {...text('layer')} />
       <TypedField label="How many" {...text('count')} />
       <TypedField label="Bend, inside" unit="mm" {...text('inside')} />
       <DraftSelect
         label="Shape by"
         choices={[
-          ['path', 'corners where it lies'],
-          ['legs', 'outside lengths'],
+          ['path', 'corners'],
+          ['legs', 'lengths'],
         ]}
         {...text('form')}
       />
@@ -122,7 +122,13 @@ function BarFields({ bar, index }: { readonly bar: DraftBar; readonly index: num
         </div>
       ) : (
         <>
-          <TypedField label="Legs" unit="mm" note="Parted by spaces." words {...text('legs')} />
+          <TypedField
+            label="Legs"
+            unit="mm"
+            note="Outside lengths, parted by spaces."
+            words
+            {...text('legs')}
+          />
           <TypedField label="Turns" unit="°" note="One, or one for each bend." words {...text('turns')} />
         </>
       )}
