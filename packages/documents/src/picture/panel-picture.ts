@@ -112,7 +112,7 @@ export function shapeChains(drawing: Drawing): Chains {
   const box = bounds(drawing.outline as unknown as Ring)
   const corners = [
     ...(drawing.outline as unknown as Ring),
-    ...(drawing.openings ?? []).flatMap((hole) => hole.outline as unknown as Ring),
+    ...(drawing.openings ?? []).flatMap((hole) => measuredCorners(hole.outline as unknown as Ring)),
   ].filter(([x, y]) => x >= box.left && x <= box.right && y >= box.bottom && y <= box.top)
   return {
     bottom: chainsOf(
@@ -126,6 +126,18 @@ export function shapeChains(drawing: Drawing): Chains {
       box.top,
     ),
   }
+}
+
+/** An opening of more corners than this is round or free: it is measured by its extent. */
+const MOST_OPENING_CORNERS = 8
+
+function measuredCorners(ring: Ring): Ring {
+  if (ring.length <= MOST_OPENING_CORNERS) return ring
+  const box = bounds(ring)
+  return [
+    [box.left, box.bottom],
+    [box.right, box.top],
+  ]
 }
 
 /** The chain of places between two ends, and outside it the whole; the whole alone where there is nothing between. */

@@ -15,11 +15,15 @@ export interface SteelPictureInput {
   readonly layer?: Layer
 }
 
+/** Bars of the top layer are drawn this much aside where those of the mould layer would lie under them, units. */
+const ASIDE = 2.2
+
 /** Bars where they lie, by layer, with their laps. */
 export function steelPicture({ drawing, steel, frame, layer }: SteelPictureInput): Picture {
   const base = basePicture({ drawing, frame })
   const bars = steel.placed.filter((bar) => layer === undefined || bar.layer === layer)
   const marks = new Set(bars.map((bar) => bar.mark))
+  const shift = new Set(bars.map((bar) => bar.layer)).size > 1 ? ASIDE : 0
   const laps = steel.laps.filter((lap) => marks.has(lap.mark))
   return finishPicture({
     base,
@@ -29,7 +33,7 @@ export function steelPicture({ drawing, steel, frame, layer }: SteelPictureInput
         (bar): Shape => ({
           kind: 'line',
           role: bar.layer === 'mould' ? 'bar-mould' : 'bar-top',
-          points: bar.path.map(base.layout.at),
+          points: bar.path.map((point) => aside(base.layout.at(point), bar.layer === 'top' ? shift : 0)),
         }),
       ),
     ],
@@ -39,11 +43,20 @@ export function steelPicture({ drawing, steel, frame, layer }: SteelPictureInput
         ? [{ role: 'bar-mould', text: `near the mould: ${matText(drawing, 'mould')}` } as const]
         : []),
       ...(bars.some((bar) => bar.layer === 'top')
-        ? [{ role: 'bar-top', text: `near the top: ${matText(drawing, 'top')}` } as const]
+        ? [
+            {
+              role: 'bar-top',
+              text: `near the top${shift > 0 ? ', drawn a little aside' : ''}: ${matText(drawing, 'top')}`,
+            } as const,
+          ]
         : []),
       ...lapKey(laps),
     ],
   })
+}
+
+function aside([x, y]: Point, by: number): Point {
+  return [x + by, y - by]
 }
 
 function lapShape(layout: Layout, lap: SteelPlan['laps'][number]): Shape {
