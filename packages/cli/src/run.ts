@@ -129,7 +129,7 @@ function workingTable(working: readonly Step[]): string {
       .map(([name, value]) => `${name} ${value}`)
       .join(', '),
     `= ${step.result} ${step.unit}`.trim(),
-    `${step.source.standard} ${step.source.clause}`.trim() + ` (${step.source.status})`,
+    `${`${step.source.standard} ${step.source.clause}`.trim()} (${step.source.status})`,
     step.note ?? '',
   ])
   return `Working\n${textTable(rows)}`
