@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process'
+import { createHash, X509Certificate } from 'node:crypto'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -93,11 +94,18 @@ const FLAGS = [
   '--disable-sync',
 ]
 
-export function startBrowser(): Promise<Browser> {
+/** A browser; `trusted` is a certificate that it takes as a phone does on which the yard has installed it. */
+export function startBrowser(trusted?: string): Promise<Browser> {
+  const pins = trusted === undefined ? [] : [`--ignore-certificate-errors-spki-list=${keyHash(trusted)}`]
   return chromium.launch({
     executablePath: process.env.CASTWRIGHT_CHROMIUM ?? '/usr/bin/chromium',
-    args: FLAGS,
+    args: [...FLAGS, ...pins],
   })
+}
+
+function keyHash(cert: string): string {
+  const key = new X509Certificate(cert).publicKey.export({ type: 'spki', format: 'der' })
+  return createHash('sha256').update(key).digest('base64')
 }
 
 /** A phone held upright: 360 px wide, touch. */

@@ -176,6 +176,9 @@ export async function stillMissing(page: Page): Promise<readonly string[]> {
 
 export async function signHold(page: Page, name: string, pin: string): Promise<void> {
   await page.getByRole('button', { name: /^Sign: opens/ }).click()
-  await page.locator('.people').getByRole('button', { name: new RegExp(name) }).click()
+  await page
+    .locator('.people')
+    .getByRole('button', { name: new RegExp(name) })
+    .click()
   await enterPin(page, pin, `Sign as ${name}`)
 }

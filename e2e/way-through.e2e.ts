@@ -64,11 +64,10 @@ interface Way {
   readonly faults: readonly string[]
 }
 
-async function begin(tls?: { cert: string; key: string }): Promise<Way> {
+async function begin(tls?: { cert: string; key: string }, on = browser): Promise<Way> {
   const app = await startApp({ verb: 'serve', ...(tls ? { tls } : {}) })
-  const context = await browser.newContext({
+  const context = await on.newContext({
     ...PHONE,
-    ignoreHTTPSErrors: tls !== undefined,
     acceptDownloads: true,
   })
   const faults = watchFaults(context)
@@ -202,11 +201,9 @@ async function handOver(page: Page): Promise<void> {
 }
 
 /** Checks the file as a stranger would: on the page that needs no server, and with the command line. */
-async function checkPassport({ app, context }: Way): Promise<void> {
+async function checkPassport({ app, context, page: before }: Way): Promise<void> {
   if (handed === null) throw new Error('no passport was handed over')
-  const { publicKey } = (await (await context.request.get(`${app.address}/api/key`)).json()) as {
-    publicKey: string
-  }
+  const { publicKey } = (await ask(before, '/api/key')) as { publicKey: string }
   const page = await context.newPage()
   await page.goto(`${app.address}/verify`)
   await page.getByLabel('Key that the yard publishes').fill(publicKey)
@@ -242,9 +239,14 @@ async function checkPassport({ app, context }: Way): Promise<void> {
   expect(JSON.stringify(broken.out.problems)).toContain('thickness')
 }
 
-async function entriesOnServer({ app, context }: Way): Promise<StoredEntry[]> {
-  const response = await context.request.get(`${app.address}/api/entries?after=-1&limit=1000`)
-  return ((await response.json()) as { entries: StoredEntry[] }).entries
+async function entriesOnServer({ page }: Way): Promise<StoredEntry[]> {
+  const { entries } = (await ask(page, '/api/entries?after=-1&limit=1000')) as { entries: StoredEntry[] }
+  return entries
+}
+
+/** Asks the server from within the page, so that its certificate and its session count. */
+function ask(page: Page, path: string): Promise<unknown> {
+  return page.evaluate((address) => fetch(address).then((answer) => answer.json()), path)
 }
 
 describe('a panel from its drawing to its passport, on a phone of 360 px', () => {
@@ -293,7 +295,7 @@ describe('a panel from its drawing to its passport, on a phone of 360 px', () =>
     again.setDefaultTimeout(30_000)
     await openStep(again, app.address, PANEL, 'set')
     await again.getByText('The hold is open').waitFor({ timeout: 60_000 })
-    const entries = await entriesOnServer(way)
+    const entries = await entriesOnServer({ ...way, page: again })
     expect(
       entries
         .slice(before)
@@ -311,7 +313,9 @@ describe('a panel from its drawing to its passport, on a phone of 360 px', () =>
   })
 
   it('over HTTPS with a certificate of the yard’s own', async () => {
-    const way = await begin(selfSigned())
+    const tls = selfSigned()
+    const trusting = await startBrowser(tls.cert)
+    const way = await begin(tls, trusting)
     expect(way.app.address.startsWith('https://')).toBe(true)
     const cookies = await way.context.cookies()
     expect(cookies.find(({ name }) => name === 'castwright_session')).toMatchObject({
@@ -326,8 +330,14 @@ describe('a panel from its drawing to its passport, on a phone of 360 px', () =>
     await openStrip(way)
     for (const step of AFTER_STRIP) await workStep(way, step)
     await checkPassport(way)
+    await way.page.evaluate(() => navigator.serviceWorker.ready.then(() => true))
+    await way.context.setOffline(true)
+    await way.page.reload()
+    await way.page.locator('.check-list').waitFor()
+    await way.context.setOffline(false)
     expect(way.faults).toEqual([])
     await end(way)
+    await trusting.close()
   })
 })
 
