@@ -60,7 +60,7 @@ describe.each(WIDTHS)('on $name', ({ options }) => {
     faults = watchFaults(context)
     page = await context.newPage()
     page.setDefaultTimeout(30_000)
-    await page.clock.install({ time: new Date(DEMO_CLOCK) })
+    await page.clock.setFixedTime(new Date(DEMO_CLOCK))
   })
 
   afterAll(async () => {
@@ -109,9 +109,10 @@ describe.each(WIDTHS)('on $name', ({ options }) => {
 /** Waits until no screen says that it is still reading or computing. */
 async function settled(page: Page): Promise<void> {
   await page.locator('h1, h2').first().waitFor()
-  await page.waitForFunction(
-    () => !/Reading the record|Computing the plan|computing/.test(document.body.textContent ?? ''),
-  )
+  // The content policy of the app keeps a page from polling by itself.
+  await expect
+    .poll(() => page.evaluate(() => document.body.textContent ?? ''), { timeout: 20_000 })
+    .not.toMatch(/Reading the record|Computing the plan|computing/)
 }
 
 async function inspect(page: Page): Promise<void> {

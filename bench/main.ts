@@ -1,0 +1,19 @@
+import { findChromium } from '../scripts/chromium.mjs'
+import { committedEntries } from './entries.ts'
+import { firstLoad } from './first-load.ts'
+import { printLines } from './line.ts'
+import { plans } from './plans.ts'
+import { startUp } from './start-up.ts'
+import { usableCard } from './usable-card.ts'
+
+const short = process.argv.includes('--short')
+printLines('Plan', plans(short ? 200 : 1000))
+printLines('Record', await committedEntries(short ? 300 : 2000))
+printLines('Command line', startUp())
+const chromium = findChromium()
+printLines('App', [
+  ...firstLoad(),
+  ...(chromium === null
+    ? [{ what: 'to a usable card', value: 'no Chromium', beside: 'not measured' }]
+    : await usableCard(chromium)),
+])
