@@ -179,7 +179,10 @@ export function doubleArea([x0, y0, x1, y1, x2, y2]: Corners): number {
  * Row-major 21 × 18: the values on the reference triangle from the 18 unknowns. The slope across the middle of a side follows from
  * its two ends because it runs as a cubic, the slope along it because the deflection runs as a quintic.
  */
-export function toReference(corners: Corners, out: Float64Array = new Float64Array(TERMS * 18)): Float64Array {
+export function toReference(
+  corners: Corners,
+  out: Float64Array = new Float64Array(TERMS * 18),
+): Float64Array {
   out.fill(0)
   const [x0, y0, x1, y1, x2, y2] = corners
   const [a, b, c, d] = [x1 - x0, x2 - x0, y1 - y0, y2 - y0]
@@ -248,11 +251,7 @@ export function momentsOf(
   { rigidity, poisson }: Bending,
   [xx, xy, yy]: readonly [number, number, number],
 ): [number, number, number] {
-  return [
-    -rigidity * (xx + poisson * yy),
-    -rigidity * (yy + poisson * xx),
-    -rigidity * (1 - poisson) * xy,
-  ]
+  return [-rigidity * (xx + poisson * yy), -rigidity * (yy + poisson * xx), -rigidity * (1 - poisson) * xy]
 }
 
 const kHat = new Float64Array(TERMS * TERMS)
@@ -288,8 +287,7 @@ export function stiffnessInto(out: Float64Array, offset: number, corners: Corner
   ]
   const [w0, w1, w2, w3, w4, w5] = weights as [number, number, number, number, number, number]
   for (let i = 0; i < TERMS * TERMS; i += 1) {
-    kHat[i] =
-      w0 * p0[i]! + w1 * p1[i]! + w2 * p2[i]! + w3 * p3[i]! + w4 * p4[i]! + w5 * p5[i]!
+    kHat[i] = w0 * p0[i]! + w1 * p1[i]! + w2 * p2[i]! + w3 * p3[i]! + w4 * p4[i]! + w5 * p5[i]!
   }
   toReference(corners, map)
   // K̂ T: a corner column of T has entries in the six rows of its corner and the three of the sides.

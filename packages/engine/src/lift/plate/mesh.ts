@@ -229,7 +229,8 @@ function addCentres(
   for (const centre of wanted) {
     let free = true
     for (let s = 0; s < draft.sides.length; s += 1) {
-      if (!near(draft, draft.sides[s]!, centre) || !crowds(draft, draft.sides[s]!, centre.x, centre.y)) continue
+      if (!near(draft, draft.sides[s]!, centre) || !crowds(draft, draft.sides[s]!, centre.x, centre.y))
+        continue
       free = false
       const { a, b } = draft.sides[s]!
       const length = Math.hypot(draft.x[a]! - draft.x[b]!, draft.y[a]! - draft.y[b]!)
