@@ -108,7 +108,7 @@ describe.each(WIDTHS)('on $name', ({ options }) => {
 
 /** Waits until no screen says that it is still reading or computing. */
 async function settled(page: Page): Promise<void> {
-  await page.locator('h1, h2').first().waitFor()
+  await page.locator('main h1, main h2').first().waitFor()
   // The content policy of the app keeps a page from polling by itself.
   await expect
     .poll(() => page.evaluate(() => document.body.textContent ?? ''), { timeout: 20_000 })
@@ -133,7 +133,11 @@ function tooSmall(): string[] {
   )
   return [...targets].flatMap((target) => {
     const box = target.getBoundingClientRect()
-    if (box.width === 0 || target.closest('[hidden], .only-read, .skip, dialog:not([open]), svg') !== null)
+    if (
+      box.width <= 1 ||
+      box.height <= 1 ||
+      target.closest('[hidden], .only-read, .skip, dialog:not([open]), svg') !== null
+    )
       return []
     const inText =
       target.tagName === 'A' && target.closest('p, li, dd, td, .strip-note') !== null && !target.className

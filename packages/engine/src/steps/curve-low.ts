@@ -21,14 +21,18 @@ export interface CurveLow {
 /** Channels that log the air and not the concrete. */
 const AIR = /air|ambient|weather/i
 
+/** The logs of a pour that were taken in the concrete. */
+export function concreteLogs(logs: readonly TemperatureLog[]): readonly TemperatureLog[] {
+  return logs.filter(({ channel }) => !AIR.test(channel))
+}
+
 /**
  * Low edge of the mix's curve at the equivalent age of this pour's logged temperatures, MPa: the least over the logged
  * channels of the concrete. Null where there is no log, curve or scatter: then only the results themselves speak.
  */
 export function curveLow({ mix, logs, hour }: CurveLowInput): CurveLow | null {
   let least: CurveLow | null = null
-  for (const log of logs) {
-    if (AIR.test(log.channel)) continue
+  for (const log of concreteLogs(logs)) {
     const { low, working } = strengthNow({ mix, readings: log.readings, hour })
     if (low !== null && (least === null || low < least.low)) least = { low, working, rests: [log.entry] }
   }

@@ -1,5 +1,6 @@
 export type { Card, CardRow } from './card.ts'
 export { type CardInput, cardOf } from './card-of.ts'
+export { type CureNow, type CureNowInput, cureNow } from './cure-now.ts'
 export { emptyPanelFacts, emptyStepFacts } from './empty-facts.ts'
 export type {
   Defect,

@@ -73,7 +73,7 @@ function cast(clock: number, bed: string | null = '1'): NonNullable<PanelFacts['
 }
 
 function rowsOf(panel: PanelFacts, now = at('10:40')) {
-  return bedDays({ beds, panels: [{ facts: panel, plan: made, why: null }], window, now })
+  return bedDays({ beds, panels: [{ facts: panel, plan: made, why: null }], window, now, yard })
 }
 
 describe('a bed’s day', () => {
@@ -130,6 +130,7 @@ describe('a bed’s day', () => {
       panels: [{ facts: panel, plan: null, why: 'no code' }],
       window,
       now: at('10:00'),
+      yard,
     })
     expect(row?.unknown).toEqual(['W1: no code'])
   })
@@ -171,7 +172,7 @@ describe('what holds the day up', () => {
   const yardFacts = { yard, gear: {}, limits: {} }
   const told = (panel: PanelFacts, now = new Date(at('10:40'))) => {
     const panels = [{ facts: panel, plan: made, why: null }]
-    const rows = bedDays({ beds, panels, window, now: now.getTime() })
+    const rows = bedDays({ beds, panels, window, now: now.getTime(), yard })
     return heldUp({ panels, rows, yard: yardFacts, now, zone: 'Europe/Dublin' })
   }
 

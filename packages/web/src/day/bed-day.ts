@@ -1,6 +1,6 @@
 import type { Plan } from '@castwright/engine/plan'
-import { holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
-import type { YardBed } from '@castwright/engine/yard'
+import { type CureNow, cureNow, holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
+import type { Yard, YardBed } from '@castwright/engine/yard'
 import type { DayWindow } from './day-window.ts'
 
 export interface PanelRef {
@@ -36,6 +36,8 @@ export interface DayCurve {
   readonly met: number | null
   /** Poured already; else the whole curve is planned. */
   readonly cast: boolean
+  /** Whether the curve runs along this pour's own log. */
+  readonly temperature: CureNow['temperature']
 }
 
 export interface BedDay {
@@ -63,9 +65,11 @@ export function bedDays({
   panels,
   window,
   now,
+  yard,
 }: {
   readonly beds: readonly YardBed[]
   readonly panels: readonly PlannedPanel[]
+  readonly yard: Yard | null
   readonly window: DayWindow
   readonly now: number
 }): readonly BedDay[] {
@@ -80,7 +84,7 @@ export function bedDays({
     rows.set(bed, row)
   }
   return [...rows].map(([bed, row]) => {
-    const parts = row.panels.map((panel) => panelDay(panel, window, now))
+    const parts = row.panels.map((panel) => panelDay(panel, window, now, yard))
     return {
       bed,
       note: row.note,
@@ -123,6 +127,7 @@ function panelDay(
   { facts, plan, why }: PlannedPanel,
   window: DayWindow,
   now: number,
+  yard: Yard | null,
 ): { readonly blocks: DayBlock[]; readonly curve: DayCurve | null; readonly unknown: string[] } {
   const panel = { job: facts.job, mark: facts.mark }
   if (plan === null)
@@ -132,7 +137,8 @@ function panelDay(
   const cast = facts.cast === null ? null : Date.parse(facts.cast.at)
   const mixing = cast ?? plannedMixing({ facts, setUp, began, now })
   const stripped = stripTime(facts)
-  const met = plan.cure.hourLow === null ? null : mixing + plan.cure.hourLow * HOUR
+  const cure = cureNow({ cure: plan.cure, facts, yard, until: (window.to - mixing) / HOUR + 1 })
+  const met = cure.hourLow === null ? null : mixing + cure.hourLow * HOUR
   const blocks: DayBlock[] = [
     {
       kind: 'set',
@@ -175,26 +181,37 @@ function panelDay(
   }
   return {
     blocks: blocks.filter(({ from, to }) => to > window.from && from < window.to),
-    curve: curveIn({ panel, plan, mixing, met, until: stripped ?? window.to, window, cast: cast !== null }),
-    unknown: [...plan.cure.unknown, ...(plan.pour.finish === null ? ['finishing window'] : [])].map(
-      (gap) => `${facts.mark}: ${gap}`,
-    ),
+    curve: curveIn({
+      panel,
+      plan,
+      cure,
+      mixing,
+      met,
+      until: stripped ?? window.to,
+      window,
+      cast: cast !== null,
+    }),
+    unknown: [
+      ...(cure.temperature === 'logged' ? cure.unknown : plan.cure.unknown),
+      ...(plan.pour.finish === null ? ['finishing window'] : []),
+    ].map((gap) => `${facts.mark}: ${gap}`),
   }
 }
 
 function curveIn(input: {
   readonly panel: PanelRef
   readonly plan: Plan
+  readonly cure: CureNow
   readonly mixing: number
   readonly met: number | null
   readonly until: number
   readonly window: DayWindow
   readonly cast: boolean
 }): DayCurve | null {
-  const { panel, plan, mixing, met, window, cast } = input
+  const { panel, plan, cure, mixing, met, window, cast } = input
   const until = Math.min(input.until, window.to)
   const from = Math.max(window.from, mixing + (plan.pour.finish?.closes ?? 0) * HOUR)
-  const points = plan.cure.curve
+  const points = cure.curve
     .map(([hour, strength, low, high]) => ({ at: mixing + hour * HOUR, strength, low, high }))
     .filter(({ at }, index, all) => {
       // One point beyond each end, so that the line runs to the edge of the picture.
@@ -212,6 +229,7 @@ function curveIn(input: {
     wanted: plan.cure.wanted?.strength ?? null,
     met: met !== null && met >= window.from && met < until ? met : null,
     cast,
+    temperature: cure.temperature,
   }
 }
 

@@ -1,6 +1,7 @@
 import {
   type CardRow,
   cardOf,
+  cureNow,
   panelStep,
   STEP_IDS,
   type StepId,
@@ -73,10 +74,10 @@ function stuckAt(
   const open = card.rows.filter((row) => row.verdict === 'unknown')
   const first = open[0]
   if (first === undefined) return []
-  const met = plan.cure.hourLow
+  const { hourLow: met, temperature } = cureNow({ cure: plan.cure, facts, yard: yard.yard, until: 168 })
   const when =
     step === 'strip' && met !== null && facts.cast !== null
-      ? ` Low edge meets the wanted strength about ${clockText(Date.parse(facts.cast.at) + met * 3_600_000, zone)}, planned.`
+      ? ` Low edge meets the wanted strength about ${clockText(Date.parse(facts.cast.at) + met * 3_600_000, zone)}, by ${temperature} temperature.`
       : ''
   const rest = open.length > 1 ? ` and ${open.length - 1} more` : ''
   return [

@@ -20,7 +20,7 @@ export function Legend(): ReactElement {
           <path className="day-band" d="M1 16L31 4V12L1 19z" />
           <path className="day-curve" d="M1 17.5L31 8" />
         </svg>
-        strength with its 90 % band, planned temperature
+        strength with its 90 % band: logged temperature where there is a log, else planned
       </li>
       <li>
         <svg width="20" height="20" aria-hidden="true">

@@ -33,7 +33,7 @@ export function StrengthPicture({ curve, window, now, clock }: StrengthPicturePr
   const summary = `${curve.panel.mark}: ${
     curve.met === null
       ? 'the hour at which the low edge meets the wanted strength is not in this picture'
-      : `low edge meets ${fixed(curve.wanted, 1)} MPa at ${clock(curve.met)}, planned`
+      : `low edge meets ${fixed(curve.wanted, 1)} MPa at ${clock(curve.met)}, by ${curve.temperature} temperature`
   }.`
   return (
     <figure className="strength-picture">
