@@ -29,7 +29,7 @@ export const CORNER_SIZE = 0.22
 /** Growth of the side length per mm away from a fine place. */
 export const GROWTH = 0.5
 /** Longest side, as a share of the panel's shorter extent. */
-export const COARSEST = 0.24
+export const COARSEST = 0.18
 
 /** A point closer to an edge than this stands on it, mm; as for the inserts of a drawing. */
 export const ON_EDGE = 1

@@ -1,3 +1,4 @@
+import { orient2d } from 'robust-predicates'
 import type { Point, Ring } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
 import { InputError } from '../../working/issue.ts'
@@ -329,6 +330,13 @@ function finish(draft: Draft, { corners }: Triangles, inside: Uint8Array, pointN
   for (let t = 0; t < inside.length; t += 1) {
     if (!inside[t]) continue
     const nodes = [take(corners[3 * t]!), take(corners[3 * t + 1]!), take(corners[3 * t + 2]!)]
+    if (
+      !(
+        orient2d(x[nodes[0]!]!, y[nodes[0]!]!, x[nodes[1]!]!, y[nodes[1]!]!, x[nodes[2]!]!, y[nodes[2]!]!) < 0
+      )
+    ) {
+      throw new Error(`mesh: triangle ${nodes.join(', ')}: expected counter-clockwise`)
+    }
     triangles.push(...nodes)
     for (let k = 0; k < 3; k += 1) {
       const [p, q, r] = [nodes[k]!, nodes[(k + 1) % 3]!, nodes[(k + 2) % 3]!]

@@ -1,5 +1,4 @@
 import Delaunator from 'delaunator'
-import { incircle, orient2d } from 'robust-predicates'
 
 /** Boundary sides as pairs of points, concrete on their left. */
 export interface Side {
@@ -7,7 +6,7 @@ export interface Side {
   readonly b: number
 }
 
-/** Delaunay triangles over the points, counter-clockwise, with the triangle beyond each side (−1: none). */
+/** Delaunay triangles over the points, counter-clockwise (slivers along the hull may be flat), with the triangle beyond each side (−1: none). */
 export interface Triangles {
   /** Three points a triangle. */
   readonly corners: Int32Array
@@ -40,10 +39,6 @@ export function triangulate(x: readonly number[], y: readonly number[]): Triangl
         across[t + k] = base + ((4 - (other % 3)) % 3)
       }
     }
-    const [a, b, c] = [corners[t]!, corners[t + 1]!, corners[t + 2]!]
-    if (orient2d(x[a]!, y[a]!, x[b]!, y[b]!, x[c]!, y[c]!) > 0) {
-      throw new Error(`triangle ${a}, ${b}, ${c}: expected counter-clockwise`)
-    }
   }
   const edge = new Map<number, number>()
   for (let h = 0; h < size; h += 1) {
@@ -75,10 +70,4 @@ export function insideOf({ corners, across, edge, count }: Triangles, sides: rea
     }
   }
   return inside
-}
-
-/** Whether the four points lie so that the last is inside the circle of the first three; exact. For tests of the triangulation. */
-export function inCircle(points: readonly (readonly [number, number])[]): boolean {
-  const [a, b, c, d] = points as [[number, number], [number, number], [number, number], [number, number]]
-  return incircle(a[0], a[1], b[0], b[1], c[0], c[1], d[0], d[1]) < 0
 }
