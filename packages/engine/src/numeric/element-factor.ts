@@ -59,10 +59,13 @@ export function factorElements(system: ElementSystem): Factor {
   const place = new Int32Array(system.x.length)
   const updates: (Float64Array | null)[] = plans.map(() => null)
   const fronts: Front[] = []
+  const largest = plans.reduce((most, { nodes }) => Math.max(most, nodes.length * perNode), 0)
+  const room = new Float64Array(largest * largest)
+  const products = new Float64Array(largest * largest)
   let fill = 0
   for (const [index, plan] of plans.entries()) {
     const size = plan.nodes.length * perNode
-    const front = new Float64Array(size * size)
+    const front = room.fill(0, 0, size * size)
     for (let i = 0; i < plan.nodes.length; i += 1) place[plan.nodes[i]!] = i * perNode
     addElements(front, size, plan, system, place)
     for (const child of plan.children) {
@@ -72,7 +75,14 @@ export function factorElements(system: ElementSystem): Factor {
       updates[child] = null
     }
     const pivots = plan.eliminated * perNode
-    const { lower, diagonal, update } = eliminate(front, size, pivots, plan.nodes, perNode)
+    const { lower, diagonal, update } = eliminate({
+      front,
+      size,
+      pivots,
+      nodes: plan.nodes,
+      perNode,
+      scaled: products,
+    })
     updates[index] = update
     fill += lower.length
     fronts.push({ nodes: plan.nodes, eliminated: plan.eliminated, lower, diagonal })
@@ -116,8 +126,7 @@ function planFronts({ x, y, triangles }: ElementSystem): Plan[] {
   const frontOf = new Int32Array(count)
   const heads: number[] = []
   for (let j = 0; j < count; j += 1) {
-    const joins =
-      j > 0 && parent[j - 1] === j && structure[j - 1]!.length + SLACK >= structure[j]!.length + 1
+    const joins = j > 0 && parent[j - 1] === j && structure[j - 1]!.length + SLACK >= structure[j]!.length + 1
     if (!joins) heads.push(j)
     frontOf[j] = heads.length - 1
   }
@@ -133,7 +142,11 @@ function planFronts({ x, y, triangles }: ElementSystem): Plan[] {
     if (above >= 0 && frontOf[above] !== frontOf[j]) plans[frontOf[above]!]!.children.push(frontOf[j]!)
   }
   for (let e = 0; e < triangles.length / 3; e += 1) {
-    const first = Math.min(rank[triangles[3 * e]!]!, rank[triangles[3 * e + 1]!]!, rank[triangles[3 * e + 2]!]!)
+    const first = Math.min(
+      rank[triangles[3 * e]!]!,
+      rank[triangles[3 * e + 1]!]!,
+      rank[triangles[3 * e + 2]!]!,
+    )
     plans[frontOf[first]!]!.elements.push(e)
   }
   return plans
@@ -152,7 +165,11 @@ function neighbours(triangles: Int32Array, count: number): { start: Int32Array; 
   const start = new Int32Array(count + 1)
   for (let i = 0; i < count; i += 1) start[i + 1] = start[i]! + sets[i]!.size
   const next = new Int32Array(start[count]!)
-  for (let i = 0; i < count; i += 1) next.set([...sets[i]!].sort((a, b) => a - b), start[i]!)
+  for (let i = 0; i < count; i += 1)
+    next.set(
+      [...sets[i]!].sort((a, b) => a - b),
+      start[i]!,
+    )
   return { start, next }
 }
 
@@ -218,16 +235,23 @@ function addUpdate(
   }
 }
 
+interface Elimination {
+  readonly front: Float64Array
+  readonly size: number
+  readonly pivots: number
+  readonly nodes: Int32Array
+  readonly perNode: number
+  /** Room for L D. */
+  readonly scaled: Float64Array
+}
+
 /** Eliminates the first `pivots` rows of a dense lower triangle; gives L, D and what is left for the parent. */
-function eliminate(
-  front: Float64Array,
-  size: number,
-  pivots: number,
-  nodes: Int32Array,
-  perNode: number,
-): { lower: Float64Array; diagonal: Float64Array; update: Float64Array } {
+function eliminate({ front, size, pivots, nodes, perNode, scaled }: Elimination): {
+  lower: Float64Array
+  diagonal: Float64Array
+  update: Float64Array
+} {
   const lower = new Float64Array(size * pivots)
-  const scaled = new Float64Array(size * pivots) // L D
   const diagonal = new Float64Array(pivots)
   for (let j = 0; j < pivots; j += 1) {
     const row = j * pivots

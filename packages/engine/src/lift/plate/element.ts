@@ -315,7 +315,7 @@ export function stiffnessInto(out: Float64Array, offset: number, corners: Corner
 
 /** Loads of 1 N/mm² over the triangle on its 18 unknowns, consistent with its shapes. */
 export function uniformLoad(corners: Corners): Float64Array {
-  const t = toReference(corners)
+  const t = toReference(corners, map)
   const det = doubleArea(corners)
   return Float64Array.from({ length: 18 }, (_, j) => {
     let sum = 0
@@ -326,7 +326,7 @@ export function uniformLoad(corners: Corners): Float64Array {
 
 /** The deflection of one triangle as a quintic in its reference coordinates. */
 export function quintic(corners: Corners, unknowns: ArrayLike<number>): Float64Array {
-  const t = toReference(corners)
+  const t = toReference(corners, map)
   const values = new Float64Array(TERMS)
   for (let i = 0; i < TERMS; i += 1) {
     let sum = 0
@@ -381,7 +381,7 @@ export function shapeAt(corners: Corners, coefficients: Float64Array, x: number,
 
 /** Weights of the 18 unknowns in the deflection at (x, y): the element's own interpolation. */
 export function deflectionWeights(corners: Corners, x: number, y: number): Float64Array {
-  const t = toReference(corners)
+  const t = toReference(corners, map)
   const [xX, xY, nX, nY] = inverseMap(corners)
   const [dx, dy] = [x - corners[0], y - corners[1]]
   const at = terms(xX * dx + xY * dy, nX * dx + nY * dy, 0, 0)
@@ -394,4 +394,58 @@ export function deflectionWeights(corners: Corners, x: number, y: number): Float
     for (let i = 0; i < TERMS; i += 1) sum += n[i]! * t[i * 18 + j]!
     return sum
   })
+}
+
+/** Second derivatives of the 21 shapes at the middles of the sides and of the triangle: 4 points × 3 × 21. */
+const SAMPLED = Float64Array.from(
+  (
+    [
+      [0.5, 0],
+      [0.5, 0.5],
+      [0, 0.5],
+      [1 / 3, 1 / 3],
+    ] as const
+  ).flatMap(([xi, eta]) =>
+    SECOND.flatMap(([m, n]) => {
+      const at = terms(xi, eta, m, n)
+      return Array.from({ length: TERMS }, (_, i) =>
+        at.reduce((sum, value, k) => sum + value * COEFFICIENTS[k * TERMS + i]!, 0),
+      )
+    }),
+  ),
+)
+
+/** Points of `sampleInto` by their weights of the three corners. */
+export const SAMPLES = [
+  [0.5, 0.5, 0],
+  [0, 0.5, 0.5],
+  [0.5, 0, 0.5],
+  [1 / 3, 1 / 3, 1 / 3],
+] as const
+
+const sampleValues = new Float64Array(TERMS)
+
+/** w_xx, w_xy, w_yy at the four points of `SAMPLES` into `out`, 1/mm. */
+export function sampleInto(out: Float64Array, corners: Corners, unknowns: Float64Array): void {
+  toReference(corners, map)
+  for (let i = 0; i < TERMS; i += 1) {
+    const [first, last] = i < 18 ? [6 * ((i / 6) | 0), 6 * ((i / 6) | 0) + 6] : [0, 18]
+    let sum = 0
+    for (let j = first; j < last; j += 1) sum += map[i * 18 + j]! * unknowns[j]!
+    sampleValues[i] = sum
+  }
+  const [xX, xY, nX, nY] = inverseMap(corners)
+  for (let p = 0; p < SAMPLES.length; p += 1) {
+    let [uu, uv, vv] = [0, 0, 0]
+    const from = p * 3 * TERMS
+    for (let i = 0; i < TERMS; i += 1) {
+      const value = sampleValues[i]!
+      uu += SAMPLED[from + i]! * value
+      uv += SAMPLED[from + TERMS + i]! * value
+      vv += SAMPLED[from + 2 * TERMS + i]! * value
+    }
+    out[3 * p] = xX * xX * uu + 2 * xX * nX * uv + nX * nX * vv
+    out[3 * p + 1] = xX * xY * uu + (xX * nY + nX * xY) * uv + nX * nY * vv
+    out[3 * p + 2] = xY * xY * uu + 2 * xY * nY * uv + nY * nY * vv
+  }
 }

@@ -1,6 +1,6 @@
 import type { Point } from '../../panel/point.ts'
 import { distanceToSegment } from '../../panel/polygon.ts'
-import { momentsOf, quintic, type Shape, shapeAt } from './element.ts'
+import { momentsOf, quintic, SAMPLES, type Shape, sampleInto, shapeAt } from './element.ts'
 import { cornersOf, type PlateModel } from './model.ts'
 import { type Moments, peakTension } from './moments.ts'
 
@@ -36,6 +36,8 @@ export class PlateField {
   readonly model: PlateModel
   readonly #u: Float64Array
   readonly #quintics: (Float64Array | undefined)[] = []
+  readonly #values = new Float64Array(18)
+  readonly #second = new Float64Array(12)
 
   /** `u`: six unknowns a node, mm and their derivatives. */
   constructor(model: PlateModel, u: Float64Array) {
@@ -77,10 +79,15 @@ export class PlateField {
     return { deflection, ...moments, stress: peakTension(moments, this.model.thickness) }
   }
 
-  /** Moments in triangle `e`. */
-  momentsIn(e: number, x: number, y: number): Moments {
-    const { xx, xy, yy } = this.shape(e, x, y)
-    return this.moments(xx, xy, yy)
+  /** Moments at the four points of `SAMPLES` in triangle `e`. */
+  samples(e: number): Moments[] {
+    const { mesh } = this.model
+    for (let i = 0; i < 18; i += 1) {
+      this.#values[i] = this.#u[mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)]!
+    }
+    const second = this.#second
+    sampleInto(second, cornersOf(mesh, e), this.#values)
+    return SAMPLES.map((_, p) => this.moments(second[3 * p]!, second[3 * p + 1]!, second[3 * p + 2]!))
   }
 
   private moments(xx: number, xy: number, yy: number): Moments {

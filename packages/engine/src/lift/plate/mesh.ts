@@ -39,9 +39,9 @@ export interface PlateMeshInput {
 /** Least angle that refinement brings about where the drawing has none smaller, degrees. */
 export const LEAST_ANGLE = 25
 /** More nodes than this and the panel is refused: what its outline asks for cannot be computed in bounded time. */
-export const MOST_NODES = 30_000
+export const MOST_NODES = 12_000
 /** No side is split below this, mm: nothing of a panel is cast finer. */
-export const SHORTEST_SIDE = 0.5
+export const SHORTEST_SIDE = 0.05
 
 interface Draft {
   readonly x: number[]
@@ -271,10 +271,12 @@ function centreWanted(
   const limit = ROUND * size(ax + (bx + cx) / 3, ay + (by + cy) / 3)
   if (radius <= limit) {
     const sine = shortest / (2 * radius)
-    if (sine >= LEAST_SINE || shortest < 2 * SHORTEST_SIDE) return null
+    if (sine >= LEAST_SINE) return null
     // The thin end of a sharp corner of the drawing stays.
     const tip = shortest === bc ? i : shortest === ac ? j : k
     if (draft.sharp.has(tip)) return null
+    if (shortest < 2 * SHORTEST_SIDE)
+      throw tooFine(`a part at (${ax.toFixed(1)}, ${ay.toFixed(1)}) too narrow`)
   }
   const [b2, c2] = [bx * bx + by * by, cx * cx + cy * cy]
   return {

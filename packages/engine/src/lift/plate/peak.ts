@@ -1,5 +1,6 @@
 import type { Point, Ring } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
+import { SAMPLES } from './element.ts'
 import type { PlateField } from './field.ts'
 import { type Moments, peakTension } from './moments.ts'
 
@@ -65,37 +66,34 @@ export function platePeak({ field, supports, corners }: PeakInput): {
   const averaged = (x: number, y: number): boolean =>
     singular.some((at) => (at[0] - x) ** 2 + (at[1] - y) ** 2 < radius * radius * (1 - 1e-9))
   let peak: PlatePeak | null = null
+  let most = Number.NEGATIVE_INFINITY
   const take = (found: DiscMoments, of: PlatePeak['of'], index: number): void => {
-    if (peak === null || found.stress > peak.stress) peak = { ...found, of, index }
+    if (peak !== null && found.stress <= most) return
+    peak = { ...found, of, index }
+    most = found.stress
   }
   for (const [i, found] of atSupports.entries()) take(found, 'support', i)
   for (const [i, found] of atCorners.entries()) take(found, 'corner', i)
   for (let i = 0; i < mesh.x.length; i += 1) {
-    const at: Point = [mesh.x[i]!, mesh.y[i]!]
-    if (averaged(at[0], at[1])) continue
     const { mx, my, mxy, stress } = field.atNode(i)
+    const at: Point = [mesh.x[i]!, mesh.y[i]!]
+    if (stress <= most || averaged(at[0], at[1])) continue
     take({ at, mx, my, mxy, stress }, 'plate', -1)
   }
   for (let e = 0; e < mesh.triangles.length / 3; e += 1) {
-    for (const weights of SAMPLES) {
+    const samples = field.samples(e)
+    for (const [s, weights] of SAMPLES.entries()) {
+      const moments = samples[s]!
+      const stress = peakTension(moments, thickness)
+      if (stress <= most) continue
       let [x, y] = [0, 0]
       for (let v = 0; v < 3; v += 1) {
         x += weights[v]! * mesh.x[mesh.triangles[3 * e + v]!]!
         y += weights[v]! * mesh.y[mesh.triangles[3 * e + v]!]!
       }
-      if (averaged(x, y)) continue
-      const moments = field.momentsIn(e, x, y)
-      const stress = peakTension(moments, thickness)
-      take({ at: [x, y], ...moments, stress }, 'plate', -1)
+      if (!averaged(x, y)) take({ at: [x, y], ...moments, stress }, 'plate', -1)
     }
   }
   if (peak === null) throw new Error('plate: expected a point outside every disc')
   return { peak, supports: atSupports, corners: atCorners }
 }
-
-const SAMPLES = [
-  [0.5, 0.5, 0],
-  [0, 0.5, 0.5],
-  [0.5, 0, 0.5],
-  [1 / 3, 1 / 3, 1 / 3],
-] as const

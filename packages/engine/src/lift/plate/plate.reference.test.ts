@@ -384,7 +384,7 @@ describe('panels at default settings (bicubic with grading, two meshes; a second
     expect(Math.abs(at(width / 2, 500).w - w)).toBeLessThan(0.005 * w)
     expect(Math.abs(at(width / 2, 0).w - edge)).toBeLessThan(0.005 * w)
     expect(Math.abs(at(0, 0).w - corner)).toBeLessThan(0.005 * w)
-    near(at(width / 2, 500).mx, mx, 0.01)
+    expect(Math.abs(at(width / 2, 500).mx - mx)).toBeLessThan(0.015 * Math.abs(disc))
     near(at(width / 2, 0).mx, edgeMx, 0.01)
     near(field.discMean(picks[0]!, 50)!.mx / (Q * 1e6), disc, 0.01)
   })
