@@ -1,6 +1,6 @@
-import { type Card, panelStep } from '@castwright/engine/steps'
+import { type Card, type CardRow, panelStep } from '@castwright/engine/steps'
 import { type ReactElement, useState } from 'react'
-import { Button, Caution } from '../look/index.ts'
+import { Button, Caution, VerdictMark } from '../look/index.ts'
 import { usePerson } from '../record/index.ts'
 import { useActing } from './acting.ts'
 import { CardRowView } from './card-row.tsx'
@@ -11,6 +11,7 @@ import { FinishStep } from './finish-step.tsx'
 import { usePanelRoom } from './panel-context.ts'
 import { PhotoButton } from './photo-button.tsx'
 import { Photos } from './photos.tsx'
+import { MOST_MET, orderRows } from './row-order.ts'
 import { SheetLinks } from './sheet-links.tsx'
 import { StepExtras } from './step-extras.tsx'
 
@@ -45,13 +46,7 @@ export function StepCard({ card, tapped, onWantPlace }: StepCardProps): ReactEle
             {card.answer}
           </p>
         </header>
-        {card.rows.length === 0 ? null : (
-          <ul className="check-list">
-            {card.rows.map((row) => (
-              <CardRowView key={row.id} card={card} row={row} hold={step.hold} />
-            ))}
-          </ul>
-        )}
+        <CheckRows card={card} hold={step.hold} />
       </section>
       <StepExtras card={card} />
       <FinishStep card={card} />
@@ -74,5 +69,25 @@ export function StepCard({ card, tapped, onWantPlace }: StepCardProps): ReactEle
       <Caution {...step.caution} />
       <SheetLinks />
     </div>
+  )
+}
+
+/** What wants a person on top; what is met below, under one line where it is much. */
+function CheckRows({ card, hold }: { readonly card: Card; readonly hold: boolean }): ReactElement | null {
+  const [shown, setShown] = useState(() => matchMedia('(min-width: 60rem)').matches)
+  if (card.rows.length === 0) return null
+  const { open, met } = orderRows(card.rows)
+  const view = (row: CardRow): ReactElement => <CardRowView key={row.id} card={card} row={row} hold={hold} />
+  if (met.length <= MOST_MET) return <ul className="check-list">{[...open, ...met].map(view)}</ul>
+  return (
+    <>
+      {open.length === 0 ? null : <ul className="check-list">{open.map(view)}</ul>}
+      <details className="check-met" open={shown} onToggle={(event) => setShown(event.currentTarget.open)}>
+        <summary>
+          <VerdictMark verdict="pass" silent /> {met.length} met
+        </summary>
+        <ul className="check-list">{met.map(view)}</ul>
+      </details>
+    </>
   )
 }
