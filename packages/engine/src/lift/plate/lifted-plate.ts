@@ -22,10 +22,12 @@ export interface PlateInput {
   readonly fineness?: number
 }
 
-/** Side length at a support, in thicknesses: the slope on the circle of half a thickness is then right to 0.1 %. */
+/** Side length at a support, in thicknesses: the slope on the circle of half a thickness is then right to 0.3 %. */
 export const SUPPORT_SIZE = 0.5
 /** Side length at a re-entrant corner, in thicknesses. */
 export const CORNER_SIZE = 0.28
+/** Up to this many re-entrant corners each has its full fineness. */
+export const MANY_CORNERS = 64
 /** Growth of the side length per mm away from a fine place. */
 export const GROWTH = 0.55
 /** Longest side, as a share of the panel's shorter extent. */
@@ -59,9 +61,12 @@ export function plateOf(input: PlateInput): PlateModel {
 function meshOf({ piece, thickness, supports, fineness = 1 }: PlateInput): PlateMesh {
   const box = bounds(piece.outline)
   const shorter = Math.min(box.right - box.left, box.top - box.bottom)
+  const corners = reentrantCorners(piece)
+  // Very many openings: coarser at their corners, so that the whole stays solvable; the error estimate tells.
+  const many = Math.max(1, Math.sqrt(corners.length / MANY_CORNERS))
   const fine = [
     ...supports.map((at) => ({ at, size: SUPPORT_SIZE * thickness * fineness })),
-    ...reentrantCorners(piece).map((at) => ({ at, size: cornerSize(piece, at, thickness) * fineness })),
+    ...corners.map((at) => ({ at, size: cornerSize(piece, at, many * thickness) * fineness })),
   ]
   const coarsest = Math.max(COARSEST * shorter, thickness / 2) * fineness
   return plateMesh({ piece, points: supports, fine, coarsest, growth: GROWTH * Math.min(1, fineness) })

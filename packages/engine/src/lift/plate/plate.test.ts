@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Point, Ring } from '../../panel/point.ts'
+import { area, counterClockwise } from '../../panel/polygon.ts'
+import { starRing } from '../../panel/random-shapes.ts'
 import type { Piece } from '../../panel/region.ts'
 import { InputError } from '../../working/issue.ts'
 import { doubleArea, quintic, shapeAt, stiffnessInto } from './element.ts'
@@ -364,6 +366,58 @@ describe('supports', () => {
     expect(inConcrete(PLAIN, [3000, -1.4])).toBeNull()
     expect(inConcrete(OPEN, [3600, 1500])).toBeNull()
   })
+})
+
+describe('hard drawings', () => {
+  it('three hundred openings: loads in balance, each span and pick with a number', () => {
+    const holes = Array.from({ length: 300 }, (_, i): Ring => {
+      const [x, y] = [150 + 390 * (i % 30), 150 + 290 * Math.floor(i / 30)]
+      return [
+        [x, y],
+        [x, y + 150],
+        [x + 200, y + 150],
+        [x + 200, y],
+      ]
+    })
+    const outline: Ring = [
+      [0, 0],
+      [12_000, 0],
+      [12_000, 3050],
+      [0, 3050],
+    ]
+    const supports = [2000, 9800].flatMap((x) => [660, 2400].map((y) => ({ at: [x + 60, y + 15] as Point })))
+    const placed = supports.map(({ at: [x, y] }) => ({
+      at: [x - (x % 390) + 60, y - (y % 290) + 80] as Point,
+    }))
+    const { reactions, peak } = lift({ piece: { outline, holes }, thickness: 100, supports: placed })
+    const whole = 3.75e-3 * (12_000 * 3050 - 300 * 30_000)
+    expect(reactions.reduce((a, b) => a + b, 0) / whole).toBeCloseTo(1, 8)
+    expect(peak.stress).toBeGreaterThan(0)
+  }, 30_000)
+
+  it('any star-shaped outline on the middles of three sides: loads in balance or an honest refusal', () => {
+    fc.assert(
+      fc.property(starRing(), (ring) => {
+        const outline = counterClockwise(ring)
+        const n = outline.length
+        const middles = [0, Math.floor(n / 3), Math.floor((2 * n) / 3)].map((i): Point => {
+          const [a, b] = [outline[i]!, outline[(i + 1) % n]!]
+          return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+        })
+        try {
+          const { reactions } = lift({
+            piece: { outline, holes: [] },
+            supports: middles.map((at) => ({ at })),
+          })
+          const whole = 3.75e-3 * area(outline)
+          expect(Math.abs(reactions.reduce((a, b) => a + b, 0) / whole - 1)).toBeLessThan(1e-7)
+        } catch (fault) {
+          if (!(fault instanceof InputError)) throw fault
+        }
+      }),
+      { numRuns: 25 },
+    )
+  }, 30_000)
 })
 
 describe('averages', () => {
