@@ -26,6 +26,10 @@ function drawShape(paper: Paper, shape: Shape): void {
       const width = paper.widthOf(shape.text, shape.size, bold)
       const [x, y] = shape.at
       paper.pdf.save()
+      if (shape.backed) {
+        const { left, right, top, bottom } = shape.box
+        paper.pdf.rect(left, top, right - left, bottom - top).fill(INKS.sheet)
+      }
       if (shape.turn !== 0) paper.pdf.rotate(shape.turn, { origin: [x, y] })
       paper.draw(shape.text, x - width / 2, y - shape.size * 0.62, shape.size, bold, INKS[look.text])
       paper.pdf.restore()

@@ -6,6 +6,7 @@ import type { Layout } from './layout.ts'
 import { besideShapes, markShapes } from './marks.ts'
 import { basePicture, finishPicture, sizeTitle } from './panel-picture.ts'
 import type { Frame, Picture, Shape } from './picture.ts'
+import { textWidth } from './text-width.ts'
 
 type PlacingZone = NonNullable<Plan['pour']['compaction']>['zones'][number]
 
@@ -112,7 +113,11 @@ function chuteShapes(
   })
   const arrow: Shape = { kind: 'line', role: 'outline', points: [from, tip], arrow: true }
   const label = { role: 'label', text: 'chute', size, backed: true } as const
-  const [x, y]: Point = [(tip[0] + from[0]) / 2, (tip[1] + from[1]) / 2]
+  // Beside the panel the word stands clear of the outline, which would cut it.
+  const clear = textWidth(label.text, size) / 2 + 4
+  const [x, y]: Point = sideways
+    ? [tip[0] + (tip[0] >= middle[0] ? clear : -clear), tip[1]]
+    : [(tip[0] + from[0]) / 2, (tip[1] + from[1]) / 2]
   const above: Point[] = [
     [x, y - size],
     [x, y + size],

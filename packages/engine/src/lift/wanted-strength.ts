@@ -4,6 +4,7 @@ import type { EnteredLimit } from '../steps/facts.ts'
 import { enteredBy, type Source } from '../working/source.ts'
 import { known, type Step, unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import { designName } from './design-name.ts'
 import { type DrawnKinds, drawnKinds } from './insert-kinds.ts'
 
 /** Key of the yard's entered limits under which an engineer gives the least strength at the first lift, MPa. */
@@ -39,7 +40,7 @@ export function wantedStrength({
   const asked: WantedStrength[] = []
   const gaps: string[] = []
   if (drawing.lifting) {
-    const from = `lifting design ${drawing.lifting.reference}`
+    const from = designName(drawing.lifting.reference)
     asked.push({ strength: drawing.lifting.strength, from, source: enteredBy('the drawing') })
   } else gaps.push('lifting: the drawing has no lifting design')
   const least = familyLeast(family, limits)

@@ -1,5 +1,6 @@
 import { codeFamily } from '../codes/index.ts'
 import { craneRating } from '../lift/crane-rating.ts'
+import { designName } from '../lift/design-name.ts'
 import { type DrawnKinds, drawnKinds } from '../lift/insert-kinds.ts'
 import { ANGLE_CHECK, angleCheck, designLoadChecks } from '../lift/lift-checks.ts'
 import { slingAngle } from '../lift/sling.ts'
@@ -46,7 +47,7 @@ export function confirmedDesign(facts: PanelFacts): string | null {
   const { design, drawing, revision } = facts
   if (design === null || drawing?.lifting === undefined) return null
   if (design.revision !== revision || design.by.role !== 'engineer') return null
-  return `taken from the lifting design ${drawing.lifting.reference}, by ${drawing.lifting.by}`
+  return `taken from the ${designName(drawing.lifting.reference)}, by ${drawing.lifting.by}`
 }
 
 function designRow(facts: PanelFacts): CardRow {
