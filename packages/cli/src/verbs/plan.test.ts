@@ -45,7 +45,7 @@ const YARD = {
   format: 'castwright.yard/1',
   name: 'Kettle Lane',
   code: 'nz',
-  timezone: 'Pacific/Auckland',
+  timezone: 'Pacific/Fiji',
   beds: [{ mark: '1', length: 12_000, width: 4000, face: 'steel' }],
 }
 

@@ -24,7 +24,7 @@ const YARD = {
   format: 'castwright.yard/1',
   name: 'Kettle Lane',
   code: 'nz',
-  timezone: 'Pacific/Auckland',
+  timezone: 'Pacific/Fiji',
   stock: [{ diameter: 12, grade: '500E', lengths: [4000] }],
 }
 

@@ -48,7 +48,7 @@ const YARD = {
   format: 'castwright.yard/1',
   name: 'Test yard',
   code: 'nz',
-  timezone: 'Pacific/Auckland',
+  timezone: 'Pacific/Fiji',
   beds: [{ mark: '1', length: 12000, width: 4000, face: 'steel' }],
   forms: [
     { mark: 'tall', height: 300, modulus: 200000, inertia: 4e6 },

@@ -60,7 +60,7 @@ const YARD = {
   format: 'castwright.yard/1',
   name: 'Kettle Lane',
   code: 'nz',
-  timezone: 'Pacific/Auckland',
+  timezone: 'Pacific/Fiji',
   stock: [10, 13, 16].flatMap((diameter) =>
     Object.values(GRADES).map((grade) => ({ diameter, grade, lengths: [4000, 6000] })),
   ),

@@ -66,12 +66,12 @@ describe('strength of this pour at this hour', () => {
 })
 
 describe('gear in date', () => {
-  const zone = { timezone: 'Pacific/Auckland' }
+  const zone = { timezone: 'Pacific/Fiji' }
   it.each([
     ['2026-06-02', '2026-06-02T11:59:59.999Z', 'pass'],
     ['2026-06-02', '2026-06-02T12:00:00.000Z', 'fail'],
     ['2026-06-03', '2026-06-02T12:00:00.000Z', 'pass'],
-  ] as const)('due %s, in Auckland at %s: %s', (due, now, verdict) => {
+  ] as const)('due %s, in Fiji at %s: %s', (due, now, verdict) => {
     expect(inDate({ due, now, ...zone })).toBe(verdict)
   })
   it.each([

@@ -24,7 +24,7 @@ describe('the yard’s day', () => {
   })
 
   it('belongs to the zone, not to the device', () => {
-    expect(dayOf(new Date('2026-06-10T18:00:00.000Z'), 'Pacific/Auckland')).toBe('2026-06-11')
+    expect(dayOf(new Date('2026-06-10T18:00:00.000Z'), 'Pacific/Fiji')).toBe('2026-06-11')
   })
 
   it('steps over months and leap days', () => {

@@ -203,7 +203,7 @@ describe('times in the yard’s zone', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: Date.UTC(2024, 0, 1) / 60_000, max: Date.UTC(2030, 0, 1) / 60_000 }),
-        fc.constantFrom('Europe/Dublin', 'Pacific/Auckland', 'America/New_York', 'Australia/Adelaide', 'UTC'),
+        fc.constantFrom('Europe/Dublin', 'Pacific/Chatham', 'America/New_York', 'Australia/Adelaide', 'UTC'),
         (minutes, zone) => {
           const typed = fieldTime(new Date(minutes * 60_000), zone)
           const back = instantOf(typed, zone)
