@@ -95,7 +95,7 @@ async function opening(
 /** Goes to the card of a step and waits until the plan is there. */
 export async function openStep(page: Page, address: string, panel: string, step: string): Promise<void> {
   await page.goto(`${address}/panel/${panel}?step=${step}`)
-  await page.locator('.check-list, .sheet-head').first().waitFor()
+  await page.locator('#card-question').first().waitFor()
   await page
     .getByRole('status')
     .filter({ hasText: /condition|asked here|Waits|closed|opened/ })
