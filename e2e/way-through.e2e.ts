@@ -274,6 +274,7 @@ describe('a panel from its drawing to its passport, on a phone of 360 px', () =>
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => true))
     await openStep(page, app.address, PANEL, 'set')
     await answerAll(page)
+    await page.getByText('all in the record').first().waitFor()
     const before = (await entriesOnServer(way)).length
 
     await context.setOffline(true)
