@@ -1,4 +1,4 @@
-import { shown } from '@castwright/engine/working'
+import { ceilTo, floorTo, shown } from '@castwright/engine/working'
 import { POINTS_PER_MM } from '../paper/paper.ts'
 import { stripPicture } from '../picture/strip-picture.ts'
 import { cardFor, cardTable, cautions, openSheet, type SheetInput } from './sheet.ts'
@@ -39,8 +39,9 @@ export async function liftCard(input: SheetInput): Promise<Uint8Array> {
       String(Math.round(insert.at[0])),
       String(Math.round(insert.at[1])),
       insert.type === null ? insert.kind : `${insert.kind}, ${insert.type}`,
-      shown(insert.load),
-      shown(insert.rated),
+      // Loads are printed rounded up, ratings down, as on the picture.
+      insert.load === null ? 'not known' : ceilTo(insert.load, 0.1).toFixed(1),
+      insert.rated === null ? 'not known' : floorTo(insert.rated, 0.1).toFixed(1),
     ]),
   )
   const design = drawing.lifting
