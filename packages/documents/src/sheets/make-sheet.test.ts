@@ -1,0 +1,64 @@
+import { codeFamily } from '@castwright/engine/codes'
+import { parseDrawing } from '@castwright/engine/panel'
+import { plan } from '@castwright/engine/plan'
+import { emptyPanelFacts } from '@castwright/engine/steps'
+import { describe, expect, it } from 'vitest'
+import { makeSheet, SHEET_NAMES } from './make-sheet.ts'
+import type { SheetInput } from './sheet.ts'
+
+const drawing = parseDrawing({
+  format: 'castwright.drawing/1',
+  mark: 'W-7 Łódź',
+  revision: 'B',
+  outline: [
+    [0, 0],
+    [6000, 0],
+    [6000, 3000],
+    [0, 3000],
+  ],
+  thickness: 160,
+  openings: [
+    {
+      mark: 'D1',
+      outline: [
+        [900, 0],
+        [1900, 0],
+        [1900, 2100],
+        [900, 2100],
+      ],
+    },
+  ],
+  concrete: { strength: 40 },
+  steel: [{ layer: 'mould', direction: 'x', diameter: 10, grade: 'B500B', spacing: 200 }],
+})
+
+/** The least that a sheet may meet: no yard, no record, half of the drawing. */
+const bare: SheetInput = {
+  plan: plan({ drawing, yard: null, family: codeFamily('eu') }),
+  drawing,
+  facts: { ...emptyPanelFacts({ job: 'J 1/2', mark: drawing.mark }), drawing, revision: 'B' },
+  yard: { yard: null, gear: {}, limits: {} },
+  yardName: 'Test yard',
+  timezone: 'UTC',
+  size: 'a4',
+  made: '2026-05-12T09:00:00.000Z',
+  address: 'https://yard.example',
+}
+
+describe('every sheet', () => {
+  it.each(SHEET_NAMES)(
+    '%s is a tagged PDF, the same when made again, also where nearly nothing is known',
+    async (name) => {
+      const [first, second] = [await makeSheet(name, bare), await makeSheet(name, bare)]
+      const text = Buffer.from(first).toString('latin1')
+      expect(text.startsWith('%PDF-')).toBe(true)
+      expect(text).toContain('/StructTreeRoot')
+      expect(Buffer.from(first).equals(Buffer.from(second))).toBe(true)
+    },
+  )
+
+  it('fits letter paper too', async () => {
+    const text = Buffer.from(await makeSheet('pour-card', { ...bare, size: 'letter' })).toString('latin1')
+    expect(text).toMatch(/\/MediaBox \[0 0 612 792\]/)
+  })
+})
