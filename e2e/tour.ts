@@ -92,7 +92,7 @@ async function picture(page: Page, name: string): Promise<void> {
 
 async function sheets(address: string, page: Page): Promise<void> {
   if (spawnSync('pdftoppm', ['-v']).error !== undefined) {
-    console.log('pdftoppm is missing (poppler-utils): the sheets are not pictured')
+    process.stderr.write('pdftoppm is missing (poppler-utils): the sheets are not pictured\n')
     return
   }
   const folder = mkdtempSync(join(tmpdir(), 'castwright-tour-'))
