@@ -111,7 +111,7 @@ export function cardTable(paper: Paper, card: Card): void {
       row.what,
       verdictText(row),
       found(row.demand, row.unit, row.unknown),
-      limitText(row.limit, row.unit),
+      row.asked === null ? limitText(row.limit, row.unit) : wantedText(row.asked),
       sourceText(row.source),
     ]),
     8.5,
@@ -130,16 +130,22 @@ export function askedTable(paper: Paper, asked: readonly Asked[]): void {
     ],
     asked.map((item) => [
       item.what,
-      item.kind === 'tick'
-        ? 'yes'
-        : (item.unknown?.length ?? 0) > 0
-          ? 'no confirmed limit'
-          : limitText(wantedOf(item), item.unit),
+      (item.unknown?.length ?? 0) > 0 ? 'no confirmed limit' : wantedText(item),
       sourceText(item.source),
       '',
     ]),
     8.5,
   )
+}
+
+/** What is wanted of an asked item, with the side that is good: `at least 5 °C`. */
+function wantedText(asked: Asked): string {
+  if (asked.kind === 'tick') return 'yes'
+  const text = limitText(wantedOf(asked), asked.unit)
+  const low = asked.low ?? null
+  const high = asked.high ?? null
+  if (text === '' || (low !== null && high !== null)) return text
+  return low !== null ? `at least ${text}` : `at most ${text}`
 }
 
 function limitText(limit: number | string | null, unit: string): string {
