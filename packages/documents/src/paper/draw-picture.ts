@@ -23,7 +23,7 @@ function drawShape(paper: Paper, shape: Shape): void {
     case 'text': {
       const look = ROLE_LOOK[shape.role]
       const bold = shape.bold === true
-      const width = paper.widthOf(shape.text, shape.size, bold)
+      const width = paper.letters.widthOf(shape.text, shape.size, bold)
       const [x, y] = shape.at
       paper.pdf.save()
       if (shape.backed) {
@@ -31,7 +31,7 @@ function drawShape(paper: Paper, shape: Shape): void {
         paper.pdf.rect(left, top, right - left, bottom - top).fill(INKS.sheet)
       }
       if (shape.turn !== 0) paper.pdf.rotate(shape.turn, { origin: [x, y] })
-      paper.draw(shape.text, x - width / 2, y - shape.size * 0.62, shape.size, bold, INKS[look.text])
+      paper.letters.draw(shape.text, x - width / 2, y - shape.size * 0.62, shape.size, bold, INKS[look.text])
       paper.pdf.restore()
     }
   }
@@ -113,7 +113,14 @@ function drawCircle(paper: Paper, { at: [x, y], radius, role, letter, size }: Ci
   }
   if (letter === undefined) return
   const high = size ?? radius * 1.3
-  paper.draw(letter, x - paper.widthOf(letter, high, true) / 2, y - high * 0.62, high, true, INKS[look.text])
+  paper.letters.draw(
+    letter,
+    x - paper.letters.widthOf(letter, high, true) / 2,
+    y - high * 0.62,
+    high,
+    true,
+    INKS[look.text],
+  )
 }
 
 /** Colours of the look on paper; dashes end with the line that they belong to. */

@@ -2,7 +2,9 @@ import PDFDocument from 'pdfkit'
 import type { Picture } from '../picture/picture.ts'
 import { INKS } from '../picture/role-look.ts'
 import { drawPicture } from './draw-picture.ts'
-import { faceFiles, faceRuns } from './face.ts'
+import { faceFiles } from './face.ts'
+import { Lettering } from './lettering.ts'
+import { type Column, drawTable } from './table.ts'
 
 export type PaperSize = 'a4' | 'letter'
 
@@ -12,8 +14,6 @@ const SIZES: Readonly<Record<PaperSize, readonly [number, number]>> = {
   letter: [612, 792],
 }
 export const POINTS_PER_MM = 72 / 25.4
-/** Clear space between the columns of a table, points. */
-const CELL_GAP = 10
 
 export interface PaperInput {
   readonly title: string
@@ -27,13 +27,6 @@ export interface PaperInput {
   readonly margin?: number
 }
 
-export interface Column {
-  readonly head: string
-  /** Share of the width. */
-  readonly share: number
-  readonly align?: 'left' | 'right'
-}
-
 type Struct = PDFKit.PDFStructureElement
 
 /**
@@ -42,15 +35,15 @@ type Struct = PDFKit.PDFStructureElement
  */
 export class Paper {
   readonly pdf: PDFKit.PDFDocument
+  readonly letters: Lettering
+  /** The whole sheet, for those who hear it; each part hangs itself on. */
+  readonly root: Struct
   readonly left: number
   readonly width: number
   y: number
   private readonly bottom: number
   private readonly top: number
-  private readonly root: Struct
   private readonly chunks: Buffer[] = []
-  /** Widths at size 1, by weight and text: shaping is the slow part of a sheet. */
-  private readonly widths = new Map<string, number>()
   private readonly ended: Promise<Uint8Array>
 
   constructor(private readonly input: PaperInput) {
@@ -77,6 +70,7 @@ export class Paper {
       },
     })
     for (const [name, bytes] of faceFiles()) this.pdf.registerFont(name, bytes)
+    this.letters = new Lettering(this.pdf)
     this.left = margin
     this.width = wide - 2 * margin
     this.top = margin
@@ -109,14 +103,14 @@ export class Paper {
 
   heading(text: string, level: 1 | 2 = 2): void {
     const size = level === 1 ? 22 : 13
-    const lines = this.lines(text, size, true, this.width)
+    const lines = this.letters.lines(text, size, true, this.width)
     this.need(lines.length * size * 1.25 + 30)
     this.tagged(level === 1 ? 'H1' : 'H2', () => this.write(lines, { size, bold: true, x: this.left }))
     this.gap(level === 1 ? 4 : 3)
   }
 
   paragraph(text: string, { size = 10, bold = false }: { size?: number; bold?: boolean } = {}): void {
-    const lines = this.lines(text, size, bold, this.width)
+    const lines = this.letters.lines(text, size, bold, this.width)
     for (let from = 0; from < lines.length; ) {
       this.need(size * 1.35)
       const fits = Math.max(1, Math.floor(this.room / (size * 1.35)))
@@ -129,8 +123,8 @@ export class Paper {
   /** A ruled frame with words that must not be missed. */
   framed(order: string, text: string): void {
     const inner = this.width - 20
-    const orderLines = this.lines(order, 11, true, inner)
-    const textLines = this.lines(text, 10, false, inner)
+    const orderLines = this.letters.lines(order, 11, true, inner)
+    const textLines = this.letters.lines(text, 10, false, inner)
     const height = orderLines.length * 11 * 1.35 + textLines.length * 10 * 1.35 + 14
     this.need(height + 4)
     const from = this.y
@@ -148,8 +142,8 @@ export class Paper {
   /** Label over value, side by side between thin rules: the title block and its like. */
   cells(cells: readonly (readonly [label: string, value: string])[]): void {
     const wide = this.width / cells.length
-    const labels = cells.map(([label]) => this.lines(label, 8.5, false, wide - 10))
-    const values = cells.map(([, value]) => this.lines(value, 12, true, wide - 10))
+    const labels = cells.map(([label]) => this.letters.lines(label, 8.5, false, wide - 10))
+    const values = cells.map(([, value]) => this.letters.lines(value, 12, true, wide - 10))
     const head = 3 + Math.max(...labels.map((lines) => lines.length)) * 8.5 * 1.35
     const height = head + Math.max(...values.map((lines) => lines.length)) * 12 * 1.35 + 3
     this.need(height)
@@ -179,24 +173,7 @@ export class Paper {
 
   /** A table whose head is repeated on each page; rows are never split. */
   table(columns: readonly Column[], rows: readonly (readonly string[])[], size = 9): void {
-    const shares = columns.reduce((sum, column) => sum + column.share, 0)
-    const widths = columns.map((column) => (column.share / shares) * this.width)
-    const table = this.pdf.struct('Table')
-    this.root.add(table)
-    const heads = columns.map((column) => column.head)
-    const first = rows[0] === undefined ? 0 : this.rowHeight(rows[0], widths, size, false)
-    this.need(this.rowHeight(heads, widths, size, true) + first)
-    this.row(table, heads, columns, widths, size, true)
-    for (const row of rows) {
-      const height = this.rowHeight(row, widths, size, false)
-      if (height > this.room) {
-        this.need(height)
-        this.row(table, heads, columns, widths, size, true)
-      }
-      this.row(table, row, columns, widths, size, false)
-    }
-    table.end()
-    this.gap(8)
+    drawTable(this, columns, rows, size)
   }
 
   /** A drawing to scale, with its title as the alternative text. */
@@ -247,7 +224,7 @@ export class Paper {
   /** One line at a place of its own, tagged as a paragraph. */
   textAt(text: string, x: number, y: number, size: number, bold: boolean, width?: number): void {
     const back = this.y
-    const lines = width === undefined ? [text] : this.lines(text, size, bold, width)
+    const lines = width === undefined ? [text] : this.letters.lines(text, size, bold, width)
     this.tagged('P', () => {
       this.y = y
       this.write(lines, { size, bold, x })
@@ -307,7 +284,7 @@ export class Paper {
           this.write([number], {
             size: 8,
             bold: false,
-            x: this.left + this.width - this.widthOf(number, 8, false),
+            x: this.left + this.width - this.letters.widthOf(number, 8, false),
             ink: INKS.quiet,
           })
         })
@@ -316,78 +293,6 @@ export class Paper {
     this.root.end()
     this.pdf.end()
     return this.ended
-  }
-
-  /** Width of one line of text, points. */
-  widthOf(text: string, size: number, bold: boolean): number {
-    const key = `${bold ? 'b' : 'r'}${text}`
-    let unit = this.widths.get(key)
-    if (unit === undefined) {
-      unit = faceRuns(text, bold).reduce(
-        (sum, run) => sum + this.pdf.font(run.face).fontSize(100).widthOfString(run.text) / 100,
-        0,
-      )
-      this.widths.set(key, unit)
-    }
-    return unit * size
-  }
-
-  /** Draws one line of text with its top left corner at a place; marked content is the caller's. */
-  draw(text: string, x: number, y: number, size: number, bold: boolean, ink: string): void {
-    let at = x
-    for (const run of faceRuns(text, bold)) {
-      this.pdf.font(run.face).fontSize(size).fillColor(ink)
-      const width = this.pdf.widthOfString(run.text)
-      this.pdf.text(run.text, at, y, { lineBreak: false })
-      at += width
-    }
-  }
-
-  private row(
-    table: Struct,
-    cells: readonly string[],
-    columns: readonly Column[],
-    widths: readonly number[],
-    size: number,
-    head: boolean,
-  ): void {
-    const top = this.y
-    const height = this.rowHeight(cells, widths, size, head)
-    const row = this.pdf.struct('TR')
-    table.add(row)
-    let x = this.left
-    cells.forEach((cell, index) => {
-      const width = widths[index] ?? 0
-      const lines = this.lines(cell, size, head, width - CELL_GAP)
-      const left = x
-      const element = this.pdf.struct(head ? 'TH' : 'TD', {}, () => {
-        this.y = top + 3
-        for (const line of lines) {
-          const shift =
-            columns[index]?.align === 'right' ? width - CELL_GAP - this.widthOf(line, size, head) : 0
-          this.draw(line, left + shift, this.y, size, head, INKS.ink)
-          this.y += size * 1.3
-        }
-      })
-      row.add(element)
-      x += width
-    })
-    row.end()
-    this.artifact(() => this.rule(top + height, head ? 1 : 0.5))
-    this.y = top + height
-  }
-
-  private rowHeight(
-    cells: readonly string[],
-    widths: readonly number[],
-    size: number,
-    head: boolean,
-  ): number {
-    const most = Math.max(
-      1,
-      ...cells.map((cell, index) => this.lines(cell, size, head, (widths[index] ?? 0) - CELL_GAP).length),
-    )
-    return most * size * 1.3 + 6
   }
 
   private tagged(kind: string, draw: () => void): void {
@@ -401,38 +306,8 @@ export class Paper {
     { size, bold, x, ink = INKS.ink }: { size: number; bold: boolean; x: number; ink?: string },
   ): void {
     for (const line of lines) {
-      this.draw(line, x, this.y, size, bold, ink)
+      this.letters.draw(line, x, this.y, size, bold, ink)
       this.y += size * 1.35
     }
-  }
-
-  /** Breaks a text into lines of a width; a word longer than the line is cut. */
-  private lines(text: string, size: number, bold: boolean, width: number): string[] {
-    return text.split('\n').flatMap((paragraph) => {
-      const lines: string[] = []
-      let line = ''
-      for (const word of paragraph.split(' ').flatMap((whole) => this.pieces(whole, size, bold, width))) {
-        const longer = line === '' ? word : `${line} ${word}`
-        if (line !== '' && this.widthOf(longer, size, bold) > width) {
-          lines.push(line)
-          line = word
-        } else line = longer
-      }
-      lines.push(line)
-      return lines
-    })
-  }
-
-  private pieces(word: string, size: number, bold: boolean, width: number): string[] {
-    if (this.widthOf(word, size, bold) <= width) return [word]
-    const pieces: string[] = []
-    let piece = ''
-    for (const sign of word) {
-      if (piece !== '' && this.widthOf(piece + sign, size, bold) > width) {
-        pieces.push(piece)
-        piece = sign
-      } else piece += sign
-    }
-    return [...pieces, piece]
   }
 }

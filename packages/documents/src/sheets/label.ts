@@ -20,7 +20,7 @@ export async function label(input: SheetInput): Promise<Uint8Array> {
   const side = 96
   const wide = paper.width - side - 8
   drawCode(paper, panelAddress(input), paper.left + paper.width - side, paper.y, side)
-  const size = Math.min(40, (wide / paper.widthOf(plan.mark, 40, true)) * 40)
+  const size = Math.min(40, (wide / paper.letters.widthOf(plan.mark, 40, true)) * 40)
   paper.textAt(plan.mark, paper.left, 12, size, true)
   paper.textAt(`${input.yardName}\n${facts.job}`, paper.left, 62, 11, false, wide)
   paper.y = 112
