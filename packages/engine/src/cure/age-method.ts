@@ -17,11 +17,15 @@ export type AgeMethod =
   | { readonly kind: 'ec2' }
 
 export const ASTM_MATURITY: Source = {
-  standard: 'ASTM C1074',
+  standard: 'ASTM C1074, edition not noted',
   clause: 'temperature-time factor',
   status: 'from memory',
 }
-export const ASTM_AGE: Source = { standard: 'ASTM C1074', clause: 'equivalent age', status: 'from memory' }
+export const ASTM_AGE: Source = {
+  standard: 'ASTM C1074, edition not noted',
+  clause: 'equivalent age',
+  status: 'from memory',
+}
 
 /** Why a method cannot be used; empty where it can. */
 export function methodGaps(method: AgeMethod): string[] {

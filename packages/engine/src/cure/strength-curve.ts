@@ -10,7 +10,7 @@ import type { StrengthCurve } from '../yard/yard.ts'
 
 const FORM_SOURCE: Record<StrengthCurve['form'], Source> = {
   hyperbolic: {
-    standard: 'ASTM C1074',
+    standard: 'ASTM C1074, edition not noted',
     clause: 'strength-maturity function, hyperbolic',
     status: 'from memory',
   },

@@ -4,10 +4,18 @@ import { type Assumed, type Step, unknown, type Worked } from '../working/worked
 
 /** Rate at which precautions start on plain concrete, kg/m²/h; always listed as assumed where none is given. */
 export const ASSUMED_DRYING_LIMIT = 1.0
-const LIMIT_SOURCE: Source = { standard: 'ACI 305R', clause: 'plastic shrinkage', status: 'seen' }
+const LIMIT_SOURCE: Source = {
+  standard: 'ACI 305R, edition not noted',
+  clause: 'plastic shrinkage',
+  status: 'seen',
+}
 
 export const UNO: Source = { standard: 'Uno, ACI Materials Journal 95-M34', clause: '1998', status: 'seen' }
-const MENZEL: Source = { standard: 'Menzel formula, ACI 305R', clause: '', status: 'from memory' }
+const MENZEL: Source = {
+  standard: 'Menzel formula, ACI 305R, edition not noted',
+  clause: '',
+  status: 'from memory',
+}
 
 export interface DryingInput {
   /** Air, °C */

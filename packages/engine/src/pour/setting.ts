@@ -8,7 +8,11 @@ export const ASSUMED_ACTIVATION = 40_000
 const GAS_CONSTANT = 8.314
 const KELVIN = 273.15
 
-const ARRHENIUS: Source = { standard: 'Arrhenius law, ASTM C1074 form', clause: '', status: 'from memory' }
+const ARRHENIUS: Source = {
+  standard: 'Arrhenius law, in the form of ASTM C1074',
+  clause: '',
+  status: 'from memory',
+}
 
 /** Hours from mixing, °C; linear between readings. */
 export type TemperatureReadings = readonly (readonly [hours: number, celsius: number])[]

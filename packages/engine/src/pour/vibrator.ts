@@ -8,7 +8,7 @@ const TABLE: Source = {
   status: 'seen',
 }
 const SPACING: Source = {
-  standard: 'ACI 309R',
+  standard: 'ACI 309R, edition not noted',
   clause: 'spacing 1.5 times the radius of action',
   status: 'from memory',
 }

@@ -9,7 +9,7 @@ import { steel } from './steel.ts'
 export const nz: CodeFamily = {
   id: 'nz',
   name: 'New Zealand',
-  editions: ['NZS 3101.1:2006', 'NZS 3104', 'NZS 3109:1997', 'AS/NZS 4671:2019'],
+  editions: ['NZS 3101.1:2006', 'NZS 3104, edition not noted', 'NZS 3109:1997', 'AS/NZS 4671:2019'],
   lift,
   mould,
   pour,

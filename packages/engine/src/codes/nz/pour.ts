@@ -6,7 +6,7 @@ const NZS_3109 = { standard: 'NZS 3109:1997', clause: '7.2.1', status: 'seen' } 
 export const pour: PourRules = {
   dischargeMinutes: {
     value: 90,
-    source: { standard: 'NZS 3104', clause: 'time of delivery', status: 'from memory' },
+    source: { standard: 'NZS 3104, edition not noted', clause: 'time of delivery', status: 'from memory' },
     note: 'from batching; less where it can no longer be placed, or in hot weather',
   },
   slumpTolerance,
@@ -23,6 +23,6 @@ export const pour: PourRules = {
   },
   underDelivery: {
     share: 0.02,
-    source: { standard: 'NZS 3104', clause: 'volume of delivery', status: 'seen' },
+    source: { standard: 'NZS 3104, edition not noted', clause: 'volume of delivery', status: 'seen' },
   },
 }

@@ -5,7 +5,11 @@ import type { CureRules } from '../cure-rules.ts'
 export const cure: CureRules = {
   peakTemperature: {
     value: 70,
-    source: { standard: 'ACI 301', clause: 'maximum temperature of concrete', status: 'seen' },
+    source: {
+      standard: 'ACI 301, edition not noted',
+      clause: 'maximum temperature of concrete',
+      status: 'seen',
+    },
   },
   leastTemperature: {
     value: 10,

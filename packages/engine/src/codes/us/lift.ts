@@ -10,7 +10,11 @@ export const lift: LiftRules = {
   bendingFactor,
   largestAngle: {
     value: 60,
-    source: { standard: 'ASME B30.9', clause: 'sling angles, 30° to the horizontal', status: 'from memory' },
+    source: {
+      standard: 'ASME B30.9, edition not noted',
+      clause: 'sling angles, 30° to the horizontal',
+      status: 'from memory',
+    },
   },
   leastStrength: null,
   insertMargin: INSERT_MARGIN,

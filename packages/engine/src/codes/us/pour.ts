@@ -1,7 +1,7 @@
 import type { PourRules } from '../pour-rules.ts'
 import { slumpTolerance } from './astm-c94-21/slump-tolerance.ts'
 
-const ACI_305_1 = { standard: 'ACI 305.1', clause: '', status: 'from memory' } as const
+const ACI_305_1 = { standard: 'ACI 305.1, edition not noted', clause: '', status: 'from memory' } as const
 
 export const pour: PourRules = {
   dischargeMinutes: {
@@ -13,7 +13,11 @@ export const pour: PourRules = {
   slumpTolerance,
   concreteLow: {
     value: 7,
-    source: { standard: 'NPCA plant quality manual', clause: 'cold weather, 45 °F', status: 'seen' },
+    source: {
+      standard: 'NPCA, Precautions for cold-weather concreting, 2012',
+      clause: 'placing, 45 °F',
+      status: 'seen',
+    },
   },
   concreteHigh: { value: 35, source: ACI_305_1 },
   airLow: { value: null, source: ACI_305_1, gap: 'air temperature: no confirmed value' },

@@ -8,7 +8,11 @@ import { CLEAR_SPACING } from './aci318-19/spacing.ts'
 import { barSize, massTolerance } from './astm/mass.ts'
 import { identify } from './crsi/identify.ts'
 
-const TENSILE: Source = { standard: 'ASTM A615/A706', clause: 'tensile requirements', status: 'seen' }
+const TENSILE: Source = {
+  standard: 'ASTM A615/A706, edition not noted',
+  clause: 'tensile requirements',
+  status: 'seen',
+}
 const PLACING: Source = { standard: 'ACI 117-10', clause: '2.2', status: 'seen' }
 const KSI = 6.894757293168
 

@@ -7,7 +7,7 @@ const BASIC: Source = { standard: 'AS 3600:2018', clause: '13.1.2.2', status: 's
 const FLOOR: Source = { standard: 'AS 3600:2018', clause: '13.1.2.2', status: 'from memory' }
 const LAP: Source = { standard: 'AS 3600:2018', clause: '13.2.2', status: 'from memory' }
 
-const RANGE = { yield: [200, 600], concrete: [20, 100], largest: 40, standard: 'AS 3600' } as const
+const RANGE = { yield: [200, 600], concrete: [20, 100], largest: 40, standard: 'AS 3600:2018' } as const
 
 const TOP_BAR = 300
 

@@ -11,7 +11,11 @@ export function slumpTolerance(target: number, sample: SlumpSample): SlumpTolera
     ? {
         below: spot,
         above: spot,
-        source: { standard: 'BS 8500-2 (EN 206)', clause: 'target slump, spot sample', status: 'seen' },
+        source: {
+          standard: 'BS 8500-2, edition not noted (to EN 206:2013+A2)',
+          clause: 'target slump, spot sample',
+          status: 'seen',
+        },
       }
     : {
         below: composite,
@@ -29,7 +33,7 @@ export const SLUMP_CLASSES = {
 } as const
 
 export const SLUMP_CLASS_SOURCE = {
-  standard: 'EN 206 / BS 8500-1',
+  standard: 'EN 206:2013+A2 / BS 8500-1, edition not noted',
   clause: 'slump classes, spot sample',
   status: 'seen',
 } as const

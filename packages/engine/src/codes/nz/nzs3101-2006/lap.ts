@@ -10,7 +10,7 @@ const RANGE = {
   yield: [200, 500],
   concrete: [20, 100],
   largest: 40,
-  standard: 'NZS 3101',
+  standard: 'NZS 3101:2006',
 } as const
 
 /** Fresh concrete below a bar that makes it a top bar, mm. */

@@ -1,6 +1,6 @@
 import type { SlumpSample, SlumpTolerance } from '../../pour-rules.ts'
 
-const SOURCE = { standard: 'NZS 3104', clause: 'Table 2.6', status: 'seen' } as const
+const SOURCE = { standard: 'NZS 3104, edition not noted', clause: 'Table 2.6', status: 'seen' } as const
 
 /**
  * Tolerance on the ordered slump, mm. Targets are ordered in tens; one between two rows is read in the higher row.

@@ -20,6 +20,6 @@ export function coverTolerance({
   return {
     below: sized ? Math.min(depthShare, cover / 3) : null,
     above: null,
-    source: { standard: 'ACI 318-19 / ACI 117', clause: '26.6.2', status: 'from memory' },
+    source: { standard: 'ACI 318-19 / ACI 117-10', clause: '26.6.2', status: 'from memory' },
   }
 }

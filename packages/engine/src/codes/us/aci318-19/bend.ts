@@ -7,7 +7,7 @@ import { usBar } from '../astm/bars.ts'
 
 const MAIN: Source = { standard: 'ACI 318-19', clause: 'Table 25.3.1', status: 'seen' }
 const TIES: Source = { standard: 'ACI 318-19', clause: 'Table 25.3.2', status: 'seen' }
-const COATED: Source = { standard: 'ASTM A767', clause: 'Table 2', status: 'seen' }
+const COATED: Source = { standard: 'ASTM A767, edition not noted', clause: 'Table 2', status: 'seen' }
 
 /**
  * Least inside diameter of a standard hook or stirrup, mm, from the nominal diameter of the bar.

@@ -35,6 +35,10 @@ export function massTolerance(): Tolerance {
   return {
     minus: 0.06,
     plus: null,
-    source: { standard: 'ASTM A615/A615M', clause: 'permissible variation of mass', status: 'seen' },
+    source: {
+      standard: 'ASTM A615/A615M, edition not noted',
+      clause: 'permissible variation of mass',
+      status: 'seen',
+    },
   }
 }
