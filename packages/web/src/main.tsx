@@ -1,6 +1,7 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/index.css'
 import './look/tokens.css'
 import './look/base.css'
+import './look/sheet.css'
 import './app/app.css'
 import { RouterProvider } from '@tanstack/react-router'
 import { StrictMode } from 'react'
