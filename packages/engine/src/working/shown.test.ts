@@ -9,6 +9,7 @@ describe('a number as it is shown', () => {
     [1.2, 'MPa', '1.2 MPa'],
     [0.3749, 'mm', '0.375 mm'],
     [0.0004, '', '0.0004'],
+    [-3.2, '°C', '−3.2 °C'],
     [0, 'm²', '0 m²'],
     [30, 'mm', '30 mm'],
     [null, 'mm', 'not known'],

@@ -6,7 +6,8 @@ export function shown(value: number | null | undefined, unit = ''): string {
   if (typeof value !== 'number' || !Number.isFinite(value)) return 'not known'
   const size = Math.abs(value)
   const figures = size >= 100 ? String(Math.round(value)) : trimmed(value, size)
-  return unit === '' ? figures : `${figures} ${unit}`
+  const text = figures.replace('-', '−')
+  return unit === '' ? text : `${text} ${unit}`
 }
 
 function trimmed(value: number, size: number): string {

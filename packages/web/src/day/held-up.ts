@@ -9,7 +9,7 @@ import {
   type YardFacts,
 } from '@castwright/engine/steps'
 import type { Verdict } from '@castwright/engine/working'
-import { figure } from '../look/figure.ts'
+import { valueText } from '../panel/row-text.ts'
 import type { BedDay, PanelRef, PlannedPanel } from './bed-day.ts'
 import { bedOf } from './bed-day.ts'
 import { clockText } from './day-window.ts'
@@ -106,10 +106,7 @@ function failWord(step: StepId): string {
 }
 
 function rowText(row: CardRow): string {
-  const unit = row.unit === '' ? '' : ` ${row.unit}`
-  if (row.demand === null) return `${row.what}.`
-  const limit = row.limit === null ? '' : ` of ${figure(row.limit)}`
-  return `${row.what}: ${figure(row.demand)}${limit}${unit}.`
+  return row.demand === null ? `${row.what}.` : `${row.what}: ${valueText(row)}.`
 }
 
 /** The next finishing window or strip of the day that is still to come. */

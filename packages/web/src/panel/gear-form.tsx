@@ -7,6 +7,7 @@ import { Marks } from './cast-form.tsx'
 import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
 import { usePanelRoom } from './panel-context.ts'
+import { dayText } from './when.ts'
 
 /** Dates of rigging and cranes: out of date makes what hangs on them not known or fail. */
 export function GearForm(): ReactElement | null {
@@ -71,14 +72,7 @@ export function GearForm(): ReactElement | null {
   )
 }
 
-const DAY = new Intl.DateTimeFormat('en-GB', {
-  day: 'numeric',
-  month: 'short',
-  year: 'numeric',
-  timeZone: 'UTC',
-})
-
 function dueText(due: string | undefined): string {
   if (due === undefined) return 'date not known'
-  return `in date up to ${DAY.format(new Date(`${due}T00:00:00Z`))}`
+  return `in date up to ${dayText(due)}`
 }

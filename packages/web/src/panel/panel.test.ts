@@ -11,7 +11,7 @@ import { readReadings } from './readings.ts'
 import { originText, valueText } from './row-text.ts'
 import { openStep, rungsOf } from './rungs.ts'
 import { logFaultSentence, readLogFile } from './temperature-log.ts'
-import { fieldTime, instantOf, whenText } from './when.ts'
+import { dayText, fieldTime, instantOf, whenText } from './when.ts'
 
 const ASKED: Asked = {
   id: 'slump',
@@ -197,6 +197,9 @@ describe('times in the yard’s zone', () => {
     expect(whenText('2026-06-09T14:10:00.000Z', 'Europe/Dublin', now)).toBe('Tue 15:10')
     expect(whenText('2026-03-02T09:05:00.000Z', 'Europe/Dublin', now)).toBe('2 Mar 09:05')
     expect(whenText('never', 'Europe/Dublin', now)).toBe('not known')
+    expect(dayText('2026-06-02')).toBe('2 Jun 2026')
+    expect(dayText('2026-06-02', { year: false })).toBe('2 Jun')
+    expect(dayText('soon')).toBe('not known')
   })
 
   test('typed and shown are the same, whatever the zone and the season', () => {

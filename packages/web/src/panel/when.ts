@@ -21,6 +21,16 @@ export function whenText(instant: string, zone: string, now: Date): string {
   return `${day} ${clock}`
 }
 
+/** A day of the calendar, given as `2026-06-02`: `2 Jun 2026`, or `2 Jun` where the year goes without saying. */
+export function dayText(day: string, { year = true }: { readonly year?: boolean } = {}): string {
+  const date = new Date(`${day}T12:00:00.000Z`)
+  if (Number.isNaN(date.getTime())) return 'not known'
+  const short: Intl.DateTimeFormatOptions = { day: 'numeric', month: 'short' }
+  return year
+    ? format('UTC', { ...short, year: 'numeric' }, 'day of a year').format(date)
+    : format('UTC', short, 'day').format(date)
+}
+
 /** `2026-04-14T15:10` in the yard's zone, as a date-and-time field takes it. */
 export function fieldTime(instant: Date, zone: string): string {
   const parts = new Map<string, string>(

@@ -3,7 +3,7 @@ import { panelStep, STEP_IDS, STEPS, type StepId } from '@castwright/engine/step
 import { Link } from '@tanstack/react-router'
 import { type ReactElement, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Field, SelectField, Sheet, useTitle } from '../look/index.ts'
-import { whenText } from '../panel/when.ts'
+import { dayText, whenText } from '../panel/when.ts'
 import { useNow, usePerson, useYardState } from '../record/index.ts'
 import {
   choicesOf,
@@ -212,16 +212,10 @@ function Line({
       <span className="quiet">{place ?? 'no place yet'}</span>
       <span className="quiet">{facts.cast ? `cast ${cast(facts.cast.at)}` : 'not cast'}</span>
       <span className="quiet">
-        {[withJob ? facts.job : null, due === null ? 'no day due' : `due ${dayText(due)}`]
+        {[withJob ? facts.job : null, due === null ? 'no day due' : `due ${dayText(due, { year: false })}`]
           .filter((part) => part !== null)
           .join(', ')}
       </span>
     </Link>
-  )
-}
-
-function dayText(day: string): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', day: 'numeric', month: 'short' }).format(
-    new Date(`${day}T12:00:00Z`),
   )
 }

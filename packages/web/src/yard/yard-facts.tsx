@@ -1,6 +1,7 @@
 import { inDate } from '@castwright/engine/steps'
 import type { ReactElement } from 'react'
 import { figure, Notice, Sheet, VerdictMark } from '../look/index.ts'
+import { dayText } from '../panel/when.ts'
 import { useNow, useYardState } from '../record/index.ts'
 
 /** What the record knows of the yard: beds, mixes, gear with its dates, limits that an engineer entered. */
@@ -92,13 +93,4 @@ function List({
 function latest(a: string | undefined, b: string | undefined): string | null {
   if (a === undefined || b === undefined) return a ?? b ?? null
   return a > b ? a : b
-}
-
-function dayText(day: string): string {
-  return new Intl.DateTimeFormat('en-GB', {
-    timeZone: 'UTC',
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-  }).format(new Date(`${day}T12:00:00Z`))
 }
