@@ -43,6 +43,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['Proof', '/proof'],
   ['Yard', '/yard'],
   ['verify', '/verify'],
+  ['an address that leads nowhere', '/nowhere'],
 ]
 
 const WIDTHS = [

@@ -41,13 +41,15 @@ async function answerOne(page: Page): Promise<string> {
   return name
 }
 
+/** The last entries of the record, oldest first, however long it is. */
 async function newest(page: Page, count: number): Promise<StoredEntry[]> {
-  const entries = await page.evaluate(() =>
-    fetch('/api/entries?after=2000&limit=1000').then(
-      (answer) => answer.json() as Promise<{ entries: unknown[] }>,
-    ),
-  )
-  return (entries.entries as StoredEntry[]).slice(-count)
+  const entries = await page.evaluate(async (wanted) => {
+    const ask = (path: string) => fetch(path).then((answer) => answer.json())
+    const { size } = (await ask('/api/entries?after=-1&limit=1')) as { size: number }
+    return ((await ask(`/api/entries?after=${size - wanted - 1}&limit=100`)) as { entries: unknown[] })
+      .entries
+  }, count)
+  return (entries as StoredEntry[]).slice(-count)
 }
 
 it('two windows of one phone keep one chain', async () => {

@@ -12,7 +12,8 @@ export function RoomLoading(): ReactElement {
 
 export function NotFound(): ReactElement {
   return (
-    <div className="narrow">
+    <main className="narrow" id="main">
+      <h1>Castwright</h1>
       <Sheet
         title="There is no such page"
         note="The address leads nowhere. A panel’s page is found under Panels."
@@ -21,7 +22,7 @@ export function NotFound(): ReactElement {
           To the day
         </Link>
       </Sheet>
-    </div>
+    </main>
   )
 }
 

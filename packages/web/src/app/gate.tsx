@@ -60,7 +60,8 @@ function CatchingUp(): ReactElement {
 
 function CannotOpen({ fault }: { readonly fault: string }): ReactElement {
   return (
-    <div className="narrow">
+    <main className="narrow" id="main">
+      <h1>Castwright</h1>
       <Sheet
         title="This device cannot keep anything"
         note="The browser gives no storage. A private window or a full device does that; free some room or use another window, then try again."
@@ -72,6 +73,6 @@ function CannotOpen({ fault }: { readonly fault: string }): ReactElement {
           </Button>
         </div>
       </Sheet>
-    </div>
+    </main>
   )
 }
