@@ -9,6 +9,17 @@ export { mouldFace } from './mould-face.ts'
 export { type PlanLiftInput, planLift } from './plan-lift.ts'
 export { leastStrengthFor, type RatedInsert, ratedLoad, scaledLoad } from './rated-load.ts'
 export { legPull, legTension, type Sling, slingAngle, tilt } from './sling.ts'
+export {
+  type CornerBars,
+  LIFT_STAGE_IDS,
+  type LiftCondition,
+  type LiftStage,
+  type LiftStageId,
+  type PeakKind,
+  type StageInsert,
+  type StagePeak,
+  type StageSupport,
+} from './stages/stage.ts'
 export { inOneLine, pickCentre, type Support, supportLoads } from './supports.ts'
 export {
   LEAST_STRENGTH_LIMIT,

@@ -1,5 +1,6 @@
 import type { Point } from '../panel/index.ts'
 import type { Asked, Assumed, Check, Step } from '../working/index.ts'
+import type { LiftCondition, LiftStage } from './stages/stage.ts'
 
 export interface PlannedInsert {
   readonly mark: string
@@ -26,8 +27,12 @@ export interface LiftPlan {
   readonly rigging: string | null
   /** Sling angle from the vertical, degrees; null where the rigging is not known. */
   readonly angle: number | null
-  /** Peak tension, MPa: not known until the plate is computed. */
+  /** Governing tension at the first lift, factor in it, MPa; null where not known. */
   readonly peak: number | null
+  /** Every stage of handling. */
+  readonly stages: readonly LiftStage[]
+  /** Conditions of all stages with the least strength at which each holds, in the order of the stages. */
+  readonly conditions: readonly LiftCondition[]
   readonly working: readonly Step[]
   /** Defaults that nobody gave: the allowance on the mass. */
   readonly assumed?: readonly Assumed[]

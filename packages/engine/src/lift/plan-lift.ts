@@ -83,6 +83,8 @@ export function planLift({ panel, yard, family, limits = {} }: PlanLiftInput): L
     rigging: 'gap' in rigging ? null : rigging.mark,
     angle: sling.known ? sling.value.angle : null,
     peak: null,
+    stages: [],
+    conditions: [],
     working: [
       ...(heavy.known ? heavy.working : []),
       ...(factor.known ? factor.working : []),
