@@ -94,6 +94,14 @@ export const yardSchema = z.strictObject({
         leastStrength: positive,
         leastEdge: positive.optional(),
         leastSpacing: positive.optional(),
+        /** Embedment from the face to the bearing side of the head, mm. */
+        depth: positive.max(10_000).optional(),
+        /** Bearing area of the head, its shank taken off, mm². */
+        head: positive.optional(),
+        /** Diameter of the shank, mm. */
+        shaft: positive.max(1000).optional(),
+        /** Steel of one insert in tension at failure (nominal, characteristic), kN. */
+        steel: positive.optional(),
       }),
     )
     .max(500)
