@@ -1,0 +1,1 @@
+export { type ClearPlaceInput, clearPlace, LEAST_EDGE } from './clear-place.ts'
