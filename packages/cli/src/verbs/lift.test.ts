@@ -50,10 +50,10 @@ function lift(drawing: unknown, args: readonly string[] = [], yard: unknown = YA
 }
 
 describe('castwright lift', () => {
-  it('three inserts of an ell: mass, centre of gravity and loads by statics', async () => {
+  it('three inserts of an ell: mass, centre of gravity, loads by statics and plate alike', async () => {
     const { code, json } = await lift(ELL, ['--json'])
     // 5850 kg weigh 57.369 kN; shares 12.353, 20.471, 25.676 of 58.5 kN, worked by hand.
-    expect(code).toBe(1)
+    expect(code).toBe(0)
     const found = json() as { mass: number; weight: number; centre: number[]; inserts: { load: number }[] }
     expect(found.mass).toBeCloseTo(5850, 9)
     expect(found.weight).toBeCloseTo(57.3689, 4)
@@ -61,14 +61,25 @@ describe('castwright lift', () => {
     for (const [index, share] of [12.353, 20.471, 25.676].entries()) {
       expect(found.inserts[index]?.load).toBeCloseTo((share * 57.3689) / 58.5, 2)
     }
-    expect(found).toMatchObject({ peak: { at: null, stress: null }, probes: [] })
-    expect(json().unknown).toEqual(['peak: not computed yet: needs plate bending'])
+    expect(found).toMatchObject({ verdict: 'pass', proposed: false, probes: [], unknown: [] })
     expect((json().assumed as { field: string }[]).map(({ field }) => field)).toEqual([
       'factor',
       'modulus',
       'poisson',
       'rigging',
     ])
+  })
+
+  it('the same ell bends as three meshes of another solver say (computed, second method), at 24.52 of 25 kN/m³', async () => {
+    const probes = ['--probe', '3000,1500', '--probe', '4000,3000', '--modulus', '25000']
+    const { json } = await lift(ELL, ['--json', ...probes])
+    const [span, tip] = json().probes as { deflection: number; mx: number; my: number; averaged: boolean }[]
+    const share = 0.980665
+    expect(Math.abs(span!.deflection / (0.6446 * share) - 1)).toBeLessThan(0.01)
+    expect(Math.abs(tip!.deflection / (1.4501 * share) - 1)).toBeLessThan(0.01)
+    expect(Math.abs(span!.mx / (2.851 * share) - 1)).toBeLessThan(0.01)
+    expect(Math.abs(span!.my - 0.347 * share)).toBeLessThan(0.01 * 2.851)
+    expect(span!.averaged).toBe(false)
   })
 
   it('the factor is in the loads and not in the weight', async () => {
@@ -79,10 +90,19 @@ describe('castwright lift', () => {
     expect(heavy?.inserts[0]?.load).toBeCloseTo(1.3 * (plain?.inserts[0]?.load ?? 0), 9)
   })
 
-  it('four rigid inserts: loads are null and said to be unknown', async () => {
-    const { json } = await lift(RECTANGLE, ['--json'])
-    expect((json().inserts as { load: null }[]).map(({ load }) => load)).toEqual([null, null, null, null])
-    expect(json().unknown).toContain('loads on 4 rigid supports: not computed yet: needs plate bending')
+  it('four rigid inserts: the peak stands at one, of the moments of its disc (computed, second method)', async () => {
+    const { code, json } = await lift(RECTANGLE, ['--json', '--modulus', '25000'])
+    expect(code).toBe(0)
+    for (const { load } of json().inserts as { load: number }[])
+      expect(load).toBeCloseTo(16.875 * 0.980665, 2)
+    const peak = json().peak as Record<'stress' | 'error' | 'mx' | 'my', number> & { of: string }
+    expect(peak.of).toBe('support')
+    expect(Math.abs(peak.mx / (-5.087 * 0.980665) - 1)).toBeLessThan(0.01)
+    expect(Math.abs(peak.my / (-3.805 * 0.980665) - 1)).toBeLessThan(0.01)
+    // 6 · 5.087 / 0.150² kN/m² and a little for the twist
+    expect(Math.abs(peak.stress / (1.3565 * 0.980665) - 1)).toBeLessThan(0.015)
+    expect(peak.error).toBeLessThan(0.02 * peak.stress)
+    expect(json().averages).toHaveLength(4)
   })
 
   it('four equalised legs of the yard’s rigging: a quarter each', async () => {
@@ -92,13 +112,31 @@ describe('castwright lift', () => {
     for (const load of loads) expect(load).toBeCloseTo((6750 * 9.80665) / 4000, 9)
   })
 
-  it('probes are null until the plate is computed', async () => {
-    const { json } = await lift(ELL, ['--json', '--probe', '1000,1000', '--probe', '0,0'])
-    const none = { deflection: null, mx: null, my: null, mxy: null, stress: null }
-    expect(json().probes).toEqual([
-      { at: [1000, 1000], ...none },
-      { at: [0, 0], ...none },
+  it('a rigging with fewer equalised legs than inserts: loads, peak and probes are null and said to be unknown', async () => {
+    const yard = { ...YARD, rigging: [{ ...YARD.rigging[0], legs: 2 }] }
+    const args = ['--json', '--yard', 'Y.json', '--probe', '1000,1000']
+    const { code, json } = await lift(RECTANGLE, args, yard)
+    expect(code).toBe(1)
+    expect((json().inserts as { load: null }[]).map(({ load }) => load)).toEqual([null, null, null, null])
+    expect(json()).toMatchObject({ verdict: 'unknown', peak: { at: null, stress: null }, averages: [] })
+    const none = { deflection: null, mx: null, my: null, mxy: null, stress: null, averaged: false }
+    expect(json().probes).toEqual([{ at: [1000, 1000], ...none }])
+    expect(json().unknown).toEqual([
+      'loads: rigging R4 equalises 2 legs, the panel has 4 inserts',
+      'peak',
+      'probes',
     ])
+  })
+
+  it('a probe on a support or at a re-entrant corner reads the disc there', async () => {
+    const args = ['--json', '--probe', '1200,600', '--probe', '4000,1800', '--probe', '1200,680']
+    const { json } = await lift(ELL, args)
+    const averages = json().averages as { at: number[]; mx: number; stress: number }[]
+    const [pick, corner, beside] = json().probes as { mx: number; stress: number; averaged: boolean }[]
+    expect(pick).toMatchObject({ averaged: true, mx: averages[0]!.mx, stress: averages[0]!.stress })
+    expect(corner).toMatchObject({ averaged: true, mx: averages[3]!.mx })
+    expect(averages[3]!.at).toEqual([4000, 1800])
+    expect(beside!.averaged).toBe(false)
   })
 
   it('a support that would push down is shown and fails', async () => {
@@ -113,21 +151,29 @@ describe('castwright lift', () => {
     expect(Math.min(...(json().inserts as { load: number }[]).map(({ load }) => load))).toBeLessThan(0)
   })
 
-  it('without inserts says that proposals come with the picks', async () => {
+  it('without inserts proposes four and says so', async () => {
     const { inserts: _, ...bare } = ELL
     const { code, json } = await lift(bare, ['--json'])
-    expect(code).toBe(1)
-    expect(json().inserts).toEqual([])
-    expect((json().unknown as string[]).join()).toMatch(/proposals come with the picks/)
+    expect(code).toBe(0)
+    expect(json().proposed).toBe(true)
+    const loads = (json().inserts as { load: number }[]).map(({ load }) => load)
+    expect(loads).toHaveLength(4)
+    expect(loads.reduce((sum, load) => sum + load, 0)).toBeCloseTo(57.3689, 3)
+    expect((json().assumed as { field: string }[]).map(({ field }) => field)).toContain('inserts')
+    expect((await lift(bare)).out).toMatch(/Proposed insert A .*\n[\s\S]*no inserts: these are proposed/)
   })
 
   it('reads as a table, and explains', async () => {
-    const { out } = await lift(ELL, ['--explain'])
+    const { out } = await lift(ELL, ['--explain', '--probe', '3000,1500'])
     expect(out).toMatch(/Mass +5850 kg/)
-    expect(out).toMatch(/Not known: peak/)
+    expect(out).toMatch(/Peak tension at .* MPa, /)
+    expect(out).toMatch(/Its error, estimated by a second mesh/)
+    expect(out).toMatch(/Probe at +deflection mm/)
     expect(out).toMatch(/R A .*statics/)
     const { json } = await lift(ELL, ['--explain', '--json'])
-    expect((json().working as unknown[]).length).toBe(8)
+    const symbols = (json().working as { symbol: string }[]).map(({ symbol }) => symbol)
+    for (const symbol of ['q', 'D', 'unknowns', 'Σ R', 'Σ R x / Σ R', 'm1', 'σ peak', 'error of peak'])
+      expect(symbols).toContain(symbol)
   })
 
   it('helps', async () => {
@@ -149,6 +195,18 @@ describe('castwright lift', () => {
     ],
     ['no insert at all in the list', inserts(), [], /found 0 inserts/],
     ['inserts in one line', inserts([1000, 600], [2000, 600], [3000, 600]), [], /in one line/],
+    [
+      'two inserts at one point',
+      inserts([1200, 600], [1200, 2400], [4600, 900], [1200, 600]),
+      [],
+      /inserts\[3\]\.at: found 3 at the point of 0, expected a point of its own/,
+    ],
+    [
+      'a face insert on an edge',
+      inserts([1200, 600], [1200, 2400], [6000, 900]),
+      [],
+      /inserts\[2\]\.at: found \[6000, 900\] for face insert/,
+    ],
     [
       'an insert in the notch',
       inserts([1200, 600], [1200, 2400], [5000, 2500]),

@@ -65,21 +65,55 @@ function readProbe(given: Given, text: string): readonly [number, number] {
   return [x, y]
 }
 
+const PEAK_OF = {
+  support: 'mean over the disc of a support',
+  corner: 'mean over the disc of a re-entrant corner',
+  plate: 'the plate’s own value',
+} as const
+
 function liftTable(
-  { mass, weight, centre, inserts, unknown }: Omit<LiftReport, 'working' | 'assumed' | 'verdict' | 'checks'>,
+  found: Omit<LiftReport, 'working' | 'assumed' | 'verdict' | 'checks'>,
   checks: LiftReport['checks'],
 ): string {
-  return [
+  const { mass, weight, centre, proposed, inserts, peak, probes, unknown } = found
+  const kind = proposed ? 'Proposed insert' : 'Insert'
+  const parts = [
     textTable([
       ['Mass', numberText(mass, 'kg')],
       ['Weight, without factor', numberText(weight, 'kN')],
-      ['Centre of gravity', `${numberText(centre[0])}, ${numberText(centre[1], 'mm')}`],
-      ...inserts.map(({ mark, at, load }) => [
-        `Insert ${mark} at ${numberText(at[0])}, ${numberText(at[1])}`,
-        numberText(load, 'kN'),
-      ]),
+      ['Centre of gravity', placeText(centre)],
+      ...inserts.map(({ mark, at, load }) => [`${kind} ${mark} at ${placeText(at)}`, numberText(load, 'kN')]),
+      ...peakRows(peak),
     ]),
-    ...checks.map(({ what, verdict }) => `${what}: ${verdict}`),
-    ...unknown.map((gap) => `Not known: ${gap}`),
-  ].join('\n')
+    ...(probes.length > 0 ? [textTable(probeRows(probes))] : []),
+    [
+      ...(proposed ? ['The drawing has no inserts: these are proposed.'] : []),
+      ...checks.map(({ what, verdict }) => `${what}: ${verdict}`),
+      ...unknown.map((gap) => `Not known: ${gap}`),
+    ].join('\n'),
+  ]
+  return parts.filter((part) => part !== '').join('\n\n')
+}
+
+function placeText([x, y]: readonly [number, number]): string {
+  return `${numberText(x)}, ${numberText(y, 'mm')}`
+}
+
+function peakRows({ at, of, stress, error }: LiftReport['peak']): string[][] {
+  if (at === null || of === null) return []
+  return [
+    [`Peak tension at ${placeText(at)}`, `${numberText(stress, 'MPa')}, ${PEAK_OF[of]}`],
+    ['Its error, estimated by a second mesh', numberText(error, 'MPa')],
+  ]
+}
+
+function probeRows(probes: LiftReport['probes']): string[][] {
+  return [
+    ['Probe at', 'deflection mm', 'mx kN·m/m', 'my kN·m/m', 'mxy kN·m/m', 'stress MPa', ''],
+    ...probes.map(({ at, deflection, mx, my, mxy, stress, averaged }) => [
+      placeText(at),
+      ...[deflection, mx, my, mxy, stress].map((value) => numberText(value)),
+      averaged ? 'moments: mean over the disc it stands in' : '',
+    ]),
+  ]
 }

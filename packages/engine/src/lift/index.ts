@@ -3,10 +3,44 @@ export { hookMass, MASS_ALLOWANCE } from './hook-mass.ts'
 export { type DrawnKinds, drawnKinds } from './insert-kinds.ts'
 export { angleCheck, designLoadChecks, LOAD_CHECK, PEAK_CHECK } from './lift-checks.ts'
 export type { LiftPlan, PlannedInsert } from './lift-plan.ts'
-export { type LiftProbe, type LiftReport, type LiftReportInput, liftReport } from './lift-report.ts'
+export {
+  type LiftAverage,
+  type LiftBending,
+  type LiftPeak,
+  type LiftProbe,
+  type LiftReport,
+  type LiftReportInput,
+  liftReport,
+} from './lift-report.ts'
 export { type LoadFactor, loadFactor } from './load-factor.ts'
 export { mouldFace } from './mould-face.ts'
 export { type PlanLiftInput, planLift } from './plan-lift.ts'
+export {
+  type Candidate,
+  candidate,
+  type DiscMoments,
+  type HeldEdge,
+  inConcrete,
+  type LiftedPlate,
+  type LiftedPlateInput,
+  type LoadCase,
+  liftedPlate,
+  loadCase,
+  type Moments,
+  type PlateField,
+  type PlateInput,
+  type PlateModel,
+  type PlatePeak,
+  type PlatePoint,
+  type PlateSupport,
+  peakTension,
+  plateOf,
+  platePeak,
+  principalMoments,
+  reentrantCorners,
+  type Supported,
+  supported,
+} from './plate/index.ts'
 export { leastStrengthFor, type RatedInsert, ratedLoad, scaledLoad } from './rated-load.ts'
 export { legPull, legTension, type Sling, slingAngle, tilt } from './sling.ts'
 export {

@@ -45,6 +45,11 @@ export class PlateField {
     this.#u = u
   }
 
+  /** Six a node: w, w_x, w_y, w_xx, w_xy, w_yy; mm. Not to be written to. */
+  get unknowns(): Float64Array {
+    return this.#u
+  }
+
   /** Deflection and its derivatives in triangle `e`. */
   shape(e: number, x: number, y: number): Shape {
     const { mesh } = this.model

@@ -25,6 +25,7 @@ export {
   type LoadCase,
   loadCase,
   type PlateSupport,
+  SAME_POINT,
   type Supported,
   type SupportedInput,
   supported,

@@ -22,10 +22,10 @@ export interface PlateInput {
   readonly fineness?: number
 }
 
-/** Side length at a support, in thicknesses: the slope on the circle of half a thickness is then right to 0.3 %. */
-export const SUPPORT_SIZE = 0.5
+/** Side length at a support, in thicknesses: moments on the circle of half a thickness are then right to 2 % of the panel's greatest. */
+export const SUPPORT_SIZE = 0.22
 /** Side length at a re-entrant corner, in thicknesses. */
-export const CORNER_SIZE = 0.28
+export const CORNER_SIZE = 0.18
 /** Up to this many re-entrant corners each has its full fineness. */
 export const MANY_CORNERS = 64
 /** Growth of the side length per mm away from a fine place. */

@@ -353,9 +353,16 @@ describe('supports', () => {
     expect(() => lift(change)).toThrow(InputError)
   })
 
-  it('equalised legs off the centre of gravity do not hang level: refused', () => {
+  it('equalised legs a little off the centre of gravity differ along x and y as balance asks; far off they do not hang level: refused', () => {
     const supports = PICKS.map((at) => ({ at, equalised: 'all' }))
-    expect(() => lift({ supports })).toThrow(InputError)
+    const [n, x, y, ex, ey] = [60_750, 1757, 879, -200 / 3, 50 / 3]
+    for (const [i, r] of lift({ supports }).reactions.entries()) {
+      const [dx, dy] = [PICKS[i]![0] - 3000, PICKS[i]![1] - 1500]
+      const share = (n / 4) * (1 + (ex * Math.sign(dx)) / x + (ey * Math.sign(dy)) / y)
+      expect(r / share).toBeCloseTo(1, 3)
+    }
+    const off = supports.map(({ at: [sx, sy], equalised }) => ({ at: [sx + 200, sy] as Point, equalised }))
+    expect(() => lift({ supports: off })).toThrow(InputError)
     for (const r of lift({ supports, piece: PLAIN }).reactions) expect(r).toBeCloseTo(16_875, 3)
   })
 

@@ -174,38 +174,47 @@ function flexibility({ stiffness }: PlateSupport): number {
   return stiffness === undefined ? 0 : 1 / stiffness
 }
 
-/** Fewer equalised runs than motions: the forces follow from balance alone, and the plate hangs level only if they can. */
+/**
+ * Fewer equalised runs than motions: the forces follow from balance alone. Equal pulls to a hook over the centre of gravity have
+ * vertical parts that differ along x and y by as much as balance asks; beyond `UNEVEN` the plate would not hang level.
+ */
 function floating(
   { supports, groups, compliance, moved, free, work }: Balance,
   joint: readonly (readonly number[])[],
 ): { forces: number[]; motion: number[] } {
-  const normal = groups.map((_, g) => groups.map((__, h) => dot(joint[g]!, joint[h]!)))
   const shares = solveDense(
-    normal,
+    groups.map((_, g) => groups.map((__, h) => dot(joint[g]!, joint[h]!))),
     groups.map((_, g) => dot(joint[g]!, work)),
   )
-  const off =
-    shares === null
-      ? Number.POSITIVE_INFINITY
-      : Math.hypot(
-          ...work.map((value, m) => value - shares.reduce((sum, r, g) => sum + r * joint[g]![m]!, 0)),
-        )
-  if (shares === null || !(off <= LEVEL * Math.hypot(...work))) {
-    throw new InputError([
-      {
-        path: 'supports',
-        found: 'equalised legs off the centre of gravity',
-        expected: 'legs that hang the plate level',
-      },
-    ])
-  }
-  const forces = supports.map(() => 0)
-  for (const [g, group] of groups.entries()) for (const i of group) forces[i] = shares[g]!
-  // The running slings leave the plate free to settle: shown nearest to level at the supports.
-  const bent = free.map((w, i) => (supports[i]!.longer ?? 0) - w + dot(compliance[i]!, forces))
   const square = work.map((_, m) =>
     work.map((__, n) => moved.reduce((sum, row) => sum + row[m]! * row[n]!, 0)),
   )
+  const rest = work.map(
+    (value, m) => value - (shares ?? []).reduce((sum, share, g) => sum + share * joint[g]![m]!, 0),
+  )
+  const slope = solveDense(square, rest)
+  if (shares === null || slope === null) {
+    throw new InputError([
+      { path: 'supports', found: 'all in one line', expected: 'supports not in one line' },
+    ])
+  }
+  const forces = supports.map(() => 0)
+  for (const [g, group] of groups.entries()) {
+    for (const i of group) {
+      const uneven = dot(moved[i]!, slope)
+      forces[i] = shares[g]! + uneven
+      if (Math.abs(uneven) <= UNEVEN * Math.abs(shares[g]!)) continue
+      throw new InputError([
+        {
+          path: 'supports',
+          found: 'equalised legs off the centre of gravity',
+          expected: 'legs that hang the plate level',
+        },
+      ])
+    }
+  }
+  // The running slings leave the plate free to settle: shown nearest to level at the supports.
+  const bent = free.map((w, i) => (supports[i]!.longer ?? 0) - w + dot(compliance[i]!, forces))
   const motion = solveDense(
     square,
     work.map((_, m) => moved.reduce((sum, row, i) => sum + row[m]! * bent[i]!, 0)),
@@ -218,8 +227,8 @@ function floating(
   return { forces, motion }
 }
 
-/** Equalised legs count as level within this share of the load's moment. */
-const LEVEL = 1e-3
+/** Equalised legs may differ by this share of their pull before the plate counts as not level. */
+export const UNEVEN = 0.1
 
 function dot(a: readonly number[], b: readonly number[]): number {
   return a.reduce((sum, value, i) => sum + value * b[i]!, 0)
