@@ -9,6 +9,7 @@ export const JOB_FORMAT = 'castwright.job/1'
 const positive = z.number().positive()
 const mark = z.string().min(1).max(40)
 const day = z.iso.date()
+const leg = z.number().int().positive().max(16)
 
 const curve = z.discriminatedUnion('form', [
   z.strictObject({
@@ -115,6 +116,18 @@ export const yardSchema = z.strictObject({
         spreader: z.union([positive, z.boolean()]).optional(),
         equalised: z.boolean().optional(),
         counted: z.number().int().positive().max(16).optional(),
+        /** Stiffness of one leg, kN/mm. */
+        stiffness: positive.optional(),
+        /** Greatest difference of length between two legs, mm. */
+        error: z.number().min(0).max(1000).optional(),
+        /** Legs that are two ends of one sling running over a block: numbers from 1, in the order of the drawing's inserts. */
+        pairs: z
+          .array(z.tuple([leg, leg]))
+          .min(1)
+          .max(8)
+          .optional(),
+        /** Each of the two slings from the hook to the ends of the spreader, mm; `middle`: the beam hangs at its middle. */
+        top: z.union([positive, z.literal('middle')]).optional(),
         rated: positive,
         due: day.optional(),
       }),
@@ -172,9 +185,21 @@ export function parseYard(value: unknown, from = ''): Yard {
     ...repeated([yard.vibrators ?? []], ['vibrators']),
     ...repeated([yard.insertKinds ?? []], ['insertKinds']),
     ...repeated(gear, ['cranes', 'rigging']),
+    ...(yard.rigging ?? []).flatMap(pairIssues),
   ]
   if (issues.length > 0) throw new InputError(issues, from)
   return yard
+}
+
+/** A leg that the set does not have, or that is an end of two slings. */
+function pairIssues({ legs, pairs = [] }: YardRigging, index: number): InputIssue[] {
+  const ends = pairs.flat()
+  return ends.flatMap((end, at) => {
+    const path = `rigging[${index}].pairs[${at >> 1}]`
+    if (end > legs) return [{ path, found: `leg ${end}`, expected: `a leg from 1 to ${legs}` }]
+    if (ends.indexOf(end) < at) return [{ path, found: `leg ${end} again`, expected: 'a leg named once' }]
+    return []
+  })
 }
 
 function repeated(
