@@ -5,7 +5,7 @@ import { nz } from './nz/index.ts'
 import { us } from './us/index.ts'
 
 export type { CodeFamily, FamilyId } from './family.ts'
-export type { LiftFactorInput, LiftLimit, LiftRules, LiftStage, MouldFace } from './lift-rules.ts'
+export type { LiftFactorInput, LiftLimit, LiftRules, LoadCaseId, MouldFace } from './lift-rules.ts'
 export type {
   BarRole,
   BarSize,

@@ -1,8 +1,8 @@
 import type { Source } from '../working/source.ts'
 import type { Worked } from '../working/worked.ts'
 
-/** `release`: off the mould, with what sticks. `handling`: hanging free in the yard. */
-export type LiftStage = 'release' | 'handling'
+/** `release`: off the mould, with what sticks. `handling`: moved by crane in the yard or at the site. `travel`: on the road. */
+export type LoadCaseId = 'release' | 'handling' | 'travel'
 
 /**
  * Kinds of mould face that rules tell apart: `smooth` steel or coated board, oiled; `planed` boards or varnished timber;
@@ -11,7 +11,7 @@ export type LiftStage = 'release' | 'handling'
 export type MouldFace = 'smooth' | 'planed' | 'rough' | 'concrete'
 
 export interface LiftFactorInput {
-  readonly stage: LiftStage
+  readonly stage: LoadCaseId
   /** Null where the yard does not say it. */
   readonly face: MouldFace | null
   /** Own weight, kN. */

@@ -1,5 +1,5 @@
 import type { CodeFamily } from '../codes/family.ts'
-import type { LiftStage } from '../codes/lift-rules.ts'
+import type { LoadCaseId } from '../codes/lift-rules.ts'
 import type { Panel } from '../panel/panel.ts'
 import { known, unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
@@ -15,7 +15,7 @@ export interface LoadFactorInput {
 
 export interface LoadFactor {
   readonly factor: number
-  readonly stage: LiftStage
+  readonly stage: LoadCaseId
 }
 
 /**

@@ -58,6 +58,38 @@ const lifting = z.strictObject({
   by: z.string().min(1).max(200),
 })
 
+const lying = z.strictObject({
+  as: z.enum(['flat', 'upright']),
+  /** Which way the two timbers lie; of a panel that stands: which sides are up. */
+  across: z.enum(['x', 'y']).optional(),
+  /** The two timbers, as distances along the other axis, mm. */
+  lines: z.tuple([coordinate, coordinate]).optional(),
+  /** From plumb, degrees. */
+  lean: z.number().min(0).max(30).optional(),
+})
+
+const handling = z.strictObject({
+  turn: z
+    .strictObject({
+      about: z.enum(['bottom', 'top', 'left', 'right']),
+      inserts: z.array(mark).min(1).max(16).optional(),
+    })
+    .optional(),
+  store: lying.optional(),
+  travel: lying.optional(),
+  /** Load factors that the drawing asks for, by stage; never below the family's. */
+  factors: z
+    .strictObject({
+      release: positive.optional(),
+      turn: positive.optional(),
+      hang: positive.optional(),
+      store: positive.optional(),
+      travel: positive.optional(),
+      erect: positive.optional(),
+    })
+    .optional(),
+})
+
 /** Shape of a drawing file. What a schema cannot say (crossing edges, inserts outside) is in `parseDrawing`. */
 export const drawingSchema = z.strictObject({
   format: z.literal(DRAWING_FORMAT),
@@ -85,6 +117,7 @@ export const drawingSchema = z.strictObject({
   inserts: z.array(insert).max(200).optional(),
   rigging: mark.optional(),
   lifting: lifting.optional(),
+  handling: handling.optional(),
 })
 
 /** A drawing as it comes in: mm, MPa, kg/m³; see the field notes in docs/formats.md. */
@@ -94,6 +127,9 @@ export type DrawnMat = z.output<typeof mat>
 export type DrawnBar = z.output<typeof bar>
 export type DrawnInsert = z.output<typeof insert>
 export type LiftingDesign = z.output<typeof lifting>
+/** How the panel is turned, stored and carried, where the drawing says it. */
+export type DrawnHandling = z.output<typeof handling>
+export type Lying = z.output<typeof lying>
 export type Layer = z.output<typeof layer>
 
 export function isMat(steel: DrawnMat | DrawnBar): steel is DrawnMat {
@@ -119,6 +155,7 @@ export function parseDrawing(value: unknown, from = ''): Drawing {
     ),
     ...repeatedMarks(drawing.openings ?? [], 'openings'),
     ...repeatedMarks(drawing.inserts ?? [], 'inserts'),
+    ...handlingIssues(drawing),
     ...(drawing.steel ?? []).flatMap((steel, index) =>
       isMat(steel) ? matIssues(steel, `steel[${index}]`) : barIssues(steel, `steel[${index}]`),
     ),
@@ -154,6 +191,29 @@ function repeatedMarks(items: readonly { readonly mark: string }[], path: string
       ? [{ path: `${path}[${index}].mark`, found: JSON.stringify(mark), expected: 'a mark used once' }]
       : []
   })
+}
+
+/** The inserts named for the turn are drawn ones; timbers stand apart. */
+function handlingIssues({ handling, inserts = [] }: Drawing): InputIssue[] {
+  const issues = (handling?.turn?.inserts ?? []).flatMap((named, index) =>
+    inserts.some((insert) => insert.mark === named)
+      ? []
+      : [
+          {
+            path: `handling.turn.inserts[${index}]`,
+            found: JSON.stringify(named),
+            expected: 'the mark of a drawn insert',
+          },
+        ],
+  )
+  for (const key of ['store', 'travel'] as const) {
+    const lines = handling?.[key]?.lines
+    if (lines !== undefined && !(Math.abs(lines[1] - lines[0]) > 1)) {
+      const found = `${lines[0]}, ${lines[1]}`
+      issues.push({ path: `handling.${key}.lines`, found, expected: 'two places apart' })
+    }
+  }
+  return issues
 }
 
 function matIssues({ diameter, spacing }: DrawnMat, path: string): InputIssue[] {

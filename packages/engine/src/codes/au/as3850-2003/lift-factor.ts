@@ -19,6 +19,7 @@ export const CASTING_BED = 1.5
  */
 export function liftFactor({ stage, face }: LiftFactorInput): Worked<number> {
   if (stage === 'handling') return row('handling by crane', SMOOTH_OR_CRANE)
+  if (stage === 'travel') return unknown('load factor on the road: no confirmed value')
   switch (face) {
     case 'smooth':
       return row('smooth oiled steel', SMOOTH_OR_CRANE)

@@ -37,6 +37,7 @@ export const CRANE_DYNAMIC = 1.3
  */
 export function liftFactor({ stage, face, weight, faceArea }: LiftFactorInput): Worked<number> {
   if (stage === 'handling') return known(CRANE_DYNAMIC, [dynamicStep()])
+  if (stage === 'travel') return unknown('load factor on the road: no confirmed value')
   const gaps = notAboveZero({ weight, faceArea })
   if (gaps.length > 0) return unknown(...gaps)
   if (face === null) return unknown('the mould face of the bed: how much sticks at release')

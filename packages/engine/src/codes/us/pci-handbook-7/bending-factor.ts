@@ -8,9 +8,10 @@ const MULTIPLIERS: Source = {
   status: 'from memory',
 }
 
-/** Equivalent static multipliers of a flat panel: smooth mould with oil only, side forms removed; any handling after. */
+/** Equivalent static multipliers of a flat panel: smooth mould with oil only, side forms removed; handling and travel after. */
 export const FLAT_SMOOTH = 1.3
 export const YARD_HANDLING = 1.2
+export const TRAVEL = 1.5
 
 /**
  * Multiplier on own weight for bending of a flat panel: suction and impact are inside it. Not for sizing inserts.
@@ -21,6 +22,7 @@ export const YARD_HANDLING = 1.2
  */
 export function bendingFactor({ stage, face }: LiftFactorInput): Worked<number> {
   if (stage === 'handling') return row('yard handling', YARD_HANDLING)
+  if (stage === 'travel') return row('travel', TRAVEL)
   if (face === null) return unknown('the mould face of the bed: the multiplier at stripping')
   if (face !== 'smooth') return unknown(`multiplier at stripping for a ${face} face: no confirmed value`)
   return row('flat, smooth mould, oil only', FLAT_SMOOTH)

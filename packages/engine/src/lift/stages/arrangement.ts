@@ -1,0 +1,261 @@
+import type { DrawnInsert, Lying } from '../../panel/drawing.ts'
+import type { Panel } from '../../panel/panel.ts'
+import type { Point } from '../../panel/point.ts'
+import type { Piece } from '../../panel/region.ts'
+import type { StepId } from '../../steps/steps.ts'
+import type { Assumed } from '../../working/worked.ts'
+import { inOneLine } from '../supports.ts'
+import { type Axis, partsOnLine, partsOnSide, type Side } from './lines.ts'
+import type { LiftStageId } from './stage.ts'
+
+/** What carries the panel at a stage, before anything is computed. */
+export interface Arrangement {
+  readonly id: LiftStageId
+  readonly step: StepId
+  readonly name: string
+  readonly how: string
+  /** `points`: hangs flat on inserts. `edge`: rests on an edge, picked at inserts. `lines`: lies on timbers. `upright`: stands or hangs. */
+  readonly on: 'points' | 'edge' | 'lines' | 'upright'
+  readonly picks: readonly DrawnInsert[]
+  readonly lines: readonly (readonly [Point, Point])[]
+  /** Edge that the panel turns about. */
+  readonly about: Side | null
+  /** From plumb, degrees: what leans in a rack. */
+  readonly lean: number | null
+  readonly assumed: readonly Assumed[]
+  readonly gaps: readonly string[]
+}
+
+const NAMES: Readonly<Record<LiftStageId, readonly [name: string, step: StepId]>> = {
+  release: ['Leaves the mould', 'strip'],
+  turn: ['Turned about its edge', 'strip'],
+  hang: ['Hangs upright', 'strip'],
+  store: ['Stored', 'store'],
+  travel: ['On the trailer', 'load'],
+  erect: ['Set at the site', 'hand-over'],
+}
+
+/** Timbers of a panel stored flat where nobody says it: the places that keep sagging and hogging alike, of the length. */
+const TIMBER_SHARE = (Math.SQRT2 - 1) / 2
+
+/** Lean in a rack where nobody says it, degrees. */
+const LEAN = 8
+
+interface Found {
+  readonly panel: Panel
+  readonly piece: Piece
+  readonly face: readonly DrawnInsert[]
+  readonly turn: Turn | null
+}
+
+interface Turn {
+  readonly about: Side
+  readonly picks: readonly DrawnInsert[]
+  readonly assumed: readonly Assumed[]
+  readonly gaps: readonly string[]
+}
+
+/**
+ * How the panel is carried at each stage: by the drawing's `handling`, else by its inserts. A panel with edge inserts is turned up
+ * about the edge opposite to them; one with face inserts only is moved flat and not turned, unless the drawing says so. Stages that a
+ * panel does not go through are left out.
+ */
+export function arrangements(panel: Panel): Arrangement[] {
+  const piece = panel.region[0]
+  if (piece === undefined) return []
+  const inserts = panel.drawing.inserts ?? []
+  const face = inserts.filter(({ kind }) => kind === 'face')
+  const found: Found = { panel, piece, face, turn: turnOf(panel, piece) }
+  return [
+    release(found),
+    ...(found.turn === null ? [] : [turning('turn', found, found.turn), hanging(found.turn)]),
+    lying('store', found, panel.drawing.handling?.store),
+    lying('travel', found, panel.drawing.handling?.travel ?? panel.drawing.handling?.store),
+    found.turn === null
+      ? { ...flat('erect', face), how: `flat on ${count(face.length)}` }
+      : turning('erect', found, found.turn),
+  ]
+}
+
+function base(
+  id: LiftStageId,
+): Pick<Arrangement, 'id' | 'name' | 'step' | 'lines' | 'about' | 'lean' | 'assumed' | 'gaps'> {
+  const [name, step] = NAMES[id]
+  return { id, name, step, lines: [], about: null, lean: null, assumed: [], gaps: [] }
+}
+
+function count(inserts: number): string {
+  return `${inserts} face insert${inserts === 1 ? '' : 's'}`
+}
+
+function flat(id: LiftStageId, face: readonly DrawnInsert[]): Arrangement {
+  const gaps =
+    face.length < 3
+      ? [`face inserts: three or more carry a panel flat, the drawing has ${face.length}`]
+      : inOneLine(face.map(({ at }) => at))
+        ? ['face inserts: all in one line do not carry a panel flat']
+        : []
+  return { ...base(id), how: `flat on ${count(face.length)}`, on: 'points', picks: face, gaps }
+}
+
+function release(found: Found): Arrangement {
+  const { face, turn } = found
+  // Edge inserts alone pitch the panel off the mould about the other edge.
+  if (face.length < 3 && turn !== null) {
+    return { ...turning('release', found, turn), how: `pitched off the mould about its ${turn.about} edge` }
+  }
+  return flat('release', face)
+}
+
+const OPPOSITE: Readonly<Record<Side, Side>> = { bottom: 'top', top: 'bottom', left: 'right', right: 'left' }
+
+function turnOf({ drawing }: Panel, piece: Piece): Turn | null {
+  const drawn = drawing.handling?.turn
+  const inserts = drawing.inserts ?? []
+  if (drawn !== undefined) {
+    const named = inserts.filter(({ mark }) => drawn.inserts?.includes(mark) ?? false)
+    const picks = drawn.inserts === undefined ? farthest(inserts, drawn.about) : named
+    const gaps = picks.length === 0 ? ['handling.turn: no insert to turn it by'] : []
+    return { about: drawn.about, picks, assumed: [], gaps }
+  }
+  const edge = inserts.filter(({ kind }) => kind === 'edge')
+  if (edge.length === 0) return null
+  const side = (['top', 'bottom', 'right', 'left'] as const).find((one) =>
+    edge.every(({ at }) => partsOnSide(piece, one).some(([a, b]) => between(at, a, b))),
+  )
+  if (side === undefined) {
+    const gaps = [
+      'edge inserts: not all on one outer edge; the drawing’s handling.turn says how it is turned',
+    ]
+    return { about: 'bottom', picks: edge, assumed: [], gaps }
+  }
+  const about = OPPOSITE[side]
+  const why = 'the drawing has no handling.turn: opposite to its edge inserts'
+  return {
+    about,
+    picks: edge,
+    assumed: [{ field: 'handling.turn.about', value: about, unit: '', why }],
+    gaps: [],
+  }
+}
+
+function between([x, y]: Point, a: Point, b: Point): boolean {
+  const slack = 1
+  return (
+    x >= Math.min(a[0], b[0]) - slack &&
+    x <= Math.max(a[0], b[0]) + slack &&
+    y >= Math.min(a[1], b[1]) - slack &&
+    y <= Math.max(a[1], b[1]) + slack
+  )
+}
+
+/** The inserts that stand farthest from the edge that a panel turns about, in one row. */
+function farthest(inserts: readonly DrawnInsert[], about: Side): readonly DrawnInsert[] {
+  const away = ({ at }: DrawnInsert): number =>
+    about === 'bottom' ? at[1] : about === 'top' ? -at[1] : about === 'left' ? at[0] : -at[0]
+  const most = Math.max(...inserts.map(away))
+  return inserts.filter((insert) => most - away(insert) <= ROW)
+}
+
+/** Inserts within this of the farthest belong to its row, mm. */
+const ROW = 50
+
+function turning(id: LiftStageId, { piece }: Found, { about, picks, assumed, gaps }: Turn): Arrangement {
+  const lines = partsOnSide(piece, about)
+  return {
+    ...base(id),
+    how: `on its ${about} edge, picked at ${picks.map(({ mark }) => mark).join(', ')}`,
+    on: 'edge',
+    picks,
+    lines,
+    about,
+    assumed,
+    gaps: lines.length > 0 ? gaps : [...gaps, `${about} edge: a corner only, nothing to turn on`],
+  }
+}
+
+function hanging({ about, picks, gaps }: Turn): Arrangement {
+  return {
+    ...base('hang'),
+    how: `hanging from ${picks.map(({ mark }) => mark).join(', ')}`,
+    on: 'upright',
+    picks,
+    about,
+    gaps,
+  }
+}
+
+function lying(
+  id: 'store' | 'travel',
+  { panel, piece, face, turn }: Found,
+  drawn: Lying | undefined,
+): Arrangement {
+  const assumed: Assumed[] = []
+  const field = `handling.${id}`
+  const as = drawn?.as ?? (face.length < 3 && turn !== null ? 'upright' : 'flat')
+  if (drawn === undefined) {
+    assumed.push({
+      field: `${field}.as`,
+      value: as,
+      unit: '',
+      why: 'the drawing does not say how it is kept',
+    })
+  }
+  if (as === 'upright') return standing(id, { panel, piece, turn }, drawn, assumed)
+  const across = drawn?.across ?? (panel.length >= panel.width ? 'x' : 'y')
+  const [from, size] = across === 'x' ? [panel.left, panel.length] : [panel.bottom, panel.width]
+  const places = drawn?.lines ?? timbersOf(face, across, from, size)
+  if (drawn?.lines === undefined) {
+    const value = places.map((at) => `${Math.round(at)}`).join(' and ')
+    assumed.push({
+      field: `${field}.lines`,
+      value,
+      unit: 'mm',
+      why: 'timbers under the picks, or where sag and hog are alike',
+    })
+  }
+  const lines = places.flatMap((at) => partsOnLine(piece, across, at))
+  const gaps = places.flatMap((at) =>
+    partsOnLine(piece, across, at).length > 0
+      ? []
+      : [`${field}: no concrete over the timber at ${across} ${Math.round(at)} mm`],
+  )
+  const how = `flat on two timbers at ${across} ${places.map((at) => Math.round(at)).join(' and ')} mm`
+  return { ...base(id), how, on: 'lines', picks: [], lines, assumed, gaps }
+}
+
+function standing(
+  id: 'store' | 'travel',
+  { piece, turn }: { readonly panel: Panel; readonly piece: Piece; readonly turn: Turn | null },
+  drawn: Lying | undefined,
+  assumed: Assumed[],
+): Arrangement {
+  const about = turn?.about ?? 'bottom'
+  const lean = drawn?.lean ?? LEAN
+  if (drawn?.lean === undefined) {
+    assumed.push({
+      field: `handling.${id}.lean`,
+      value: lean,
+      unit: '°',
+      why: 'frames usually lean 5 to 10°: common practice, no source',
+    })
+  }
+  const lines = [...partsOnSide(piece, about), ...partsOnSide(piece, OPPOSITE[about])]
+  const gaps = lines.length >= 2 ? [] : ['stands upright: its lower and upper edge must both be straight']
+  const how = `standing on its ${about} edge, leaning ${lean}° against the upper`
+  return { ...base(id), how, on: 'lines', picks: [], lines, lean, about, assumed, gaps }
+}
+
+/** Outermost rows of the face inserts along the axis; without four of them the places of equal sag and hog. */
+function timbersOf(
+  face: readonly DrawnInsert[],
+  axis: Axis,
+  from: number,
+  size: number,
+): readonly [number, number] {
+  const along = face.map(({ at }) => at[axis === 'x' ? 0 : 1])
+  const [first, last] = [Math.min(...along), Math.max(...along)]
+  return face.length >= 3 && last - first > size / 3
+    ? [first, last]
+    : [from + TIMBER_SHARE * size, from + (1 - TIMBER_SHARE) * size]
+}

@@ -1,0 +1,223 @@
+import type { Point } from '../../panel/point.ts'
+import type { Piece } from '../../panel/region.ts'
+import { InputError } from '../../working/issue.ts'
+import { unknown, type Worked } from '../../working/worked.ts'
+import type { PlateField } from '../plate/field.ts'
+import { inConcrete, plateOf } from '../plate/lifted-plate.ts'
+import type { PlateModel } from '../plate/model.ts'
+import { platePeak, reentrantCorners } from '../plate/peak.ts'
+import {
+  type Candidate,
+  candidate,
+  type LoadCase,
+  loadCase,
+  type PlateSupport,
+  supported,
+} from '../plate/supports.ts'
+import type { Arrangement } from './arrangement.ts'
+import { panelAxis, pointsAlong } from './lines.ts'
+import { type LinePoints, type PickForce, stagePeaks } from './peaks.ts'
+import type { StagePeak, StageSupport } from './stage.ts'
+
+/** Modulus that deflections of stages are shown for where nobody gives one, MPa; loads and moments on rigid supports do not depend on it. */
+export const ASSUMED_MODULUS = 30_000
+export const ASSUMED_POISSON = 0.2
+
+/** The plate of a panel, factored once, and what its supports do to it: shared by all stages. */
+export interface Bench {
+  readonly piece: Piece
+  readonly model: PlateModel
+  /** Own weight, N/mm². */
+  readonly pressure: number
+  readonly load: LoadCase
+  readonly corners: readonly Point[]
+  readonly axis: Point
+  readonly candidates: Map<string, Candidate>
+}
+
+/** @throws InputError where the shape cannot be meshed. */
+export function benchOf({
+  piece,
+  thickness,
+  pressure,
+  picks,
+}: {
+  readonly piece: Piece
+  /** mm */
+  readonly thickness: number
+  /** Own weight, N/mm². */
+  readonly pressure: number
+  readonly picks: readonly Point[]
+}): Bench {
+  const supports = picks.map((at) => inConcrete(piece, at)).filter((at) => at !== null)
+  const model = plateOf({ piece, thickness, modulus: ASSUMED_MODULUS, poisson: ASSUMED_POISSON, supports })
+  return {
+    piece,
+    model,
+    pressure,
+    load: loadCase(model, { pressure }),
+    corners: reentrantCorners(piece),
+    axis: panelAxis(piece),
+    candidates: new Map(),
+  }
+}
+
+/** A stage under own weight square to the panel, factor 1. */
+export interface Bent {
+  readonly supports: readonly StageSupport[]
+  /** Vertical share of each pick, kN, in their order. */
+  readonly shares: readonly number[]
+  /** Greatest first. */
+  readonly peaks: readonly StagePeak[]
+  readonly disc: { readonly at: Point; readonly stress: number }
+  readonly sag: { readonly most: number; readonly least: number }
+  readonly nodes: number
+  readonly field: PlateField
+}
+
+/**
+ * Bending of the panel at a stage under its own weight, factor 1. Inserts are rigid points, or equal shares where the rigging
+ * equalises; timbers and edges carry upward only: where the panel lifts off them they carry nothing.
+ */
+export function bent(bench: Bench, arrangement: Arrangement, equalised: boolean): Worked<Bent> {
+  const { picks, lines } = arrangement
+  const points = lines.map((line) => pointsAlong(line, bench.model.thickness))
+  const supports: (PlateSupport & { readonly line: number })[] = [
+    ...picks.map(({ at }) => ({
+      at: inConcrete(bench.piece, at) ?? at,
+      line: -1,
+      ...(equalised && lines.length === 0 ? { equalised: 'all' } : {}),
+    })),
+    ...points.flatMap((along, line) => along.map((at) => ({ at, line }))),
+  ]
+  try {
+    const { reactions, field } = oneSided(bench, supports)
+    const own = picks.map(({ mark }, i): PickForce => ({ mark, at: supports[i]!.at, force: reactions[i]! }))
+    const peaks = stagePeaks({
+      field,
+      picks: own,
+      lines: lines.map((line, index) => linePoints(line, supports, index, reactions)),
+      corners: bench.corners,
+      axis: bench.axis,
+    })
+    const { peak } = platePeak({ field, supports: own.map(({ at }) => at), corners: bench.corners })
+    const ofLine = (line: number): number =>
+      supports.reduce((sum, support, i) => (support.line === line ? sum + reactions[i]! : sum), 0) / 1000
+    const known = {
+      supports: [
+        ...own.map(
+          ({ mark, at, force }): StageSupport => ({ mark, kind: 'insert', at: [at], load: force / 1000 }),
+        ),
+        ...lines.map((at, line): StageSupport => lineSupport(arrangement, line, at, ofLine(line))),
+      ],
+      shares: own.map(({ force }) => force / 1000),
+      peaks,
+      disc: { at: peak.at, stress: peak.stress },
+      sag: sagOf(field),
+      nodes: bench.model.mesh.x.length,
+      field,
+    }
+    return { known: true, value: known, working: [] }
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    return unknown(
+      ...error.issues.map(({ path, found, expected }) => `${path}: ${found}; expected ${expected}`),
+    )
+  }
+}
+
+function linePoints(
+  [a, b]: readonly [Point, Point],
+  supports: readonly (PlateSupport & { readonly line: number })[],
+  line: number,
+  reactions: readonly number[],
+): LinePoints {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const points = supports.flatMap((support, i): PickForce[] =>
+    support.line === line && reactions[i]! > 0 ? [{ mark: '', at: support.at, force: reactions[i]! }] : [],
+  )
+  const all = supports.filter((support) => support.line === line).length
+  return {
+    points,
+    direction: [(b[0] - a[0]) / length, (b[1] - a[1]) / length],
+    spacing: length / Math.max(1, all - 1),
+  }
+}
+
+function lineSupport(
+  { on, lean }: Arrangement,
+  line: number,
+  at: readonly [Point, Point],
+  load: number,
+): StageSupport {
+  const timber = on === 'lines' && lean === null
+  return {
+    mark: timber ? `timber ${line + 1}` : `edge ${line + 1}`,
+    kind: timber ? 'timber' : 'edge',
+    at,
+    load,
+  }
+}
+
+function sagOf(field: PlateField): { most: number; least: number } {
+  let [most, least] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+  for (let i = 0; i < field.model.mesh.x.length; i += 1) {
+    const { deflection } = field.atNode(i)
+    most = Math.max(most, deflection)
+    least = Math.min(least, deflection)
+  }
+  return { most, least }
+}
+
+/** A line support that pulls by less than this share of the load counts as carrying nothing. */
+const SLACK = 1e-9
+
+/**
+ * Reactions with supports on lines that cannot pull: those that would are taken out, those that the panel sinks onto come back.
+ *
+ * @throws InputError where what is left does not hold the panel.
+ */
+function oneSided(
+  bench: Bench,
+  supports: readonly (PlateSupport & { readonly line: number })[],
+): { reactions: number[]; field: PlateField } {
+  const { model, load } = bench
+  const all = supports.map(({ at }) => candidateOf(bench, at))
+  const weight = Math.abs(load.loads.reduce((sum, value, i) => (i % 6 === 0 ? sum + value : sum), 0))
+  const active = new Set(supports.keys())
+  for (let round = 0; round < 4 * supports.length + 4; round += 1) {
+    const used = [...active].sort((a, b) => a - b)
+    const { reactions, field } = supported({
+      model,
+      load,
+      supports: used.map((i) => supports[i]!),
+      candidates: used.map((i) => all[i]!),
+    })
+    const pulls = used.filter((i, k) => supports[i]!.line >= 0 && reactions[k]! < -SLACK * weight)
+    if (pulls.length > 0) {
+      for (const i of pulls) active.delete(i)
+      continue
+    }
+    // Round-off of a deflection, beside the largest that the load makes.
+    const slack = 1e-9 * Math.max(...field.model.mesh.x.map((_, i) => Math.abs(field.atNode(i).deflection)))
+    const sunk = supports.flatMap((support, i) =>
+      active.has(i) || (field.at(support.at)?.deflection ?? 0) <= slack ? [] : [i],
+    )
+    if (sunk.length === 0) {
+      return { reactions: supports.map((_, i) => (active.has(i) ? reactions[used.indexOf(i)]! : 0)), field }
+    }
+    for (const i of sunk) active.add(i)
+  }
+  throw new InputError([
+    { path: 'supports', found: 'a panel that rocks on its timbers', expected: 'lines that it lies on' },
+  ])
+}
+
+function candidateOf({ model, candidates }: Bench, at: Point): Candidate {
+  const key = `${at[0]} ${at[1]}`
+  const known = candidates.get(key)
+  if (known !== undefined) return known
+  const made = candidate(model, at)
+  candidates.set(key, made)
+  return made
+}
