@@ -54,6 +54,14 @@ export {
   type StagePeak,
   type StageSupport,
 } from './stages/stage.ts'
+export {
+  type StressBand,
+  type StressField,
+  type StressFieldInput,
+  stressField,
+  stressLevels,
+} from './stress-field.ts'
+export type { TensionFace } from './stress-points.ts'
 export { inOneLine, pickCentre, type Support, supportLoads } from './supports.ts'
 export {
   LEAST_STRENGTH_LIMIT,
