@@ -9,7 +9,7 @@ import { judgedDraft, panelActs } from './panel-acts.ts'
 import { PANEL_ROWS } from './panels.ts'
 import { personOf } from './people.ts'
 import { setUpActs, weatherActs } from './set-up-acts.ts'
-import { type Act, Teller, type ToldEntry } from './telling.ts'
+import { type Act, type SignDifferences, Teller, type ToldEntry } from './telling.ts'
 import { timetableOf } from './timetable.ts'
 import { FOUND, LEFT_OPEN, twistActs } from './twists.ts'
 import { demoYard } from './yard.ts'
@@ -48,7 +48,7 @@ export function tellHistory(): { readonly told: readonly ToldEntry[]; readonly s
   })
   for (const act of setUpActs({ yard, drawings })) teller.tell(act)
   const state = teller.state()
-  const acts: Act[] = weatherActs(clock)
+  const acts: (Act | SignDifferences)[] = weatherActs(clock)
   for (const [index, row] of PANEL_ROWS.slice(0, STARTED).entries()) {
     const drawing = drawings[index]
     if (drawing === undefined) throw new Error(`${row.mark}: found no drawing`)

@@ -7,13 +7,14 @@ import type { Mix, Yard } from '@castwright/engine/yard'
 import { type Draft, panelSubject } from '@castwright/record'
 import { BED_ORDER, DEMO_ZONE } from './calendar.ts'
 import { Dice, seedOf } from './dice.ts'
+import { differenceReason } from './difference-reason.ts'
 import { DEMO_JOB } from './drawings.ts'
 import { goodValue } from './good-value.ts'
 import { wallOf } from './local-time.ts'
 import { nightLog } from './night.ts'
 import type { PanelRow } from './panels.ts'
 import type { DemoPerson } from './people.ts'
-import type { Act } from './telling.ts'
+import type { Act, SignDifferences } from './telling.ts'
 import type { Timetable } from './timetable.ts'
 import { airAt } from './weather.ts'
 
@@ -39,12 +40,12 @@ const MINUTE = 60 * SECOND
 const HOUR = 60 * MINUTE
 
 /** Everything that is done to one panel, in no order: acts carry their times. */
-export function panelActs(input: PanelActsInput): Act[] {
+export function panelActs(input: PanelActsInput): (Act | SignDifferences)[] {
   return new PanelTelling(input).acts()
 }
 
 class PanelTelling {
-  private readonly list: Act[] = []
+  private readonly list: (Act | SignDifferences)[] = []
   private readonly dice: Dice
   private readonly subject: Draft['subject']
   private readonly bed: string
@@ -67,7 +68,7 @@ class PanelTelling {
     this.mix = mix
   }
 
-  acts(): Act[] {
+  acts(): (Act | SignDifferences)[] {
     const { times, people } = this.input
     const jo = people('jo')
     this.step('steel-in', times.steelIn, jo, 'tablet-steel')
@@ -80,6 +81,7 @@ class PanelTelling {
     this.pour()
     this.cure()
     this.values('strip', times.strip, this.hand, this.tablet)
+    this.differences(times.stripHold - 8 * MINUTE)
     this.hold('strip', times.stripHold)
     this.step('as-built', times.asBuilt, people('lena'), 'tablet-beds-3-4', 90 * SECOND)
     this.store()
@@ -327,6 +329,18 @@ class PanelTelling {
   private close(step: StepId, at: number, person: DemoPerson, device: string): void {
     if (this.input.leftOpen === step) return
     this.add(at, person, { kind: 'close', step, value: null }, device)
+  }
+
+  /** Before the lead signs, the engineer signs what our own figures leave open where the lifting design holds. */
+  private differences(at: number): void {
+    if (!Number.isFinite(at)) return
+    this.list.push({
+      at,
+      device: 'office',
+      person: this.input.people('ines'),
+      differencesOf: this.subject,
+      reason: differenceReason,
+    })
   }
 
   private hold(step: StepId, at: number): void {

@@ -1,9 +1,10 @@
 import type { Plan } from '@castwright/engine/plan'
-import { cardOf, type PanelFacts } from '@castwright/engine/steps'
+import { type CardRow, cardOf, type PanelFacts, type StepId } from '@castwright/engine/steps'
 import {
   createFold,
   type DeviceState,
   type Draft,
+  differenceValue,
   type Entry,
   entryHash,
   type Fold,
@@ -28,6 +29,13 @@ export interface Act {
   /** Name under which a later act may speak of this one. */
   readonly key?: string
   readonly aboutKey?: string
+}
+
+/** An engineer looks at the strip card and signs each difference from the lifting design that it waits for. */
+export interface SignDifferences extends Omit<Act, 'draft' | 'key' | 'aboutKey'> {
+  readonly differencesOf: Draft['subject']
+  /** Why the lifting design governs, in the engineer's words. */
+  readonly reason: (row: CardRow) => string
 }
 
 export interface TellerInput {
@@ -58,7 +66,11 @@ export class Teller {
   }
 
   /** @throws Error where a hold or a close is told too early: it names what is missing. */
-  tell(act: Act): void {
+  tell(act: Act | SignDifferences): void {
+    if ('differencesOf' in act) {
+      this.signDifferences(act)
+      return
+    }
     const about = act.aboutKey === undefined ? undefined : this.keys.get(act.aboutKey)
     const draft = about === undefined ? act.draft : { ...act.draft, about }
     if (draft.kind === 'close') this.readyCard(draft, act.at)
@@ -69,6 +81,26 @@ export class Teller {
 
   state(): YardState {
     return this.folding.state()
+  }
+
+  private signDifferences({ differencesOf: subject, reason, at, device, person }: SignDifferences): void {
+    const { card, facts } = this.card(subject, 'strip', at)
+    const wanted = card.rows.filter(({ difference }) => difference?.may)
+    for (const [index, row] of wanted.entries())
+      this.make(
+        device,
+        person,
+        {
+          kind: 'difference',
+          subject,
+          step: 'strip',
+          check: row.id,
+          ...(facts.revision === null ? {} : { revision: facts.revision }),
+          value: differenceValue(row, facts.drawing?.lifting?.reference ?? ''),
+          reason: reason(row),
+        },
+        at + index * 8000,
+      )
   }
 
   private open(act: Act, request: Entry): void {
@@ -91,13 +123,18 @@ export class Teller {
     )
   }
 
-  private readyCard({ subject, step, kind }: Draft, at: number) {
+  private card(subject: Draft['subject'], step: StepId, at: number) {
     const state = this.folding.state()
     const facts = state.panels.get(subject.id)
-    if (facts === undefined || step === undefined)
-      throw new Error(`${kind} of ${subject.id}: found no panel or step`)
+    if (facts === undefined) throw new Error(`${step} of ${subject.id}: found no panel`)
     const plan = this.input.planOf(facts, state)
     const card = cardOf({ plan, step, facts, yard: state.yard, now: new Date(at).toISOString() })
+    return { card, plan, facts }
+  }
+
+  private readyCard({ subject, step, kind }: Draft, at: number) {
+    if (step === undefined) throw new Error(`${kind} of ${subject.id}: found no step`)
+    const { card, plan } = this.card(subject, step, at)
     if (!card.ready)
       throw new Error(
         `${kind} of ${step}, ${subject.id}: expected a ready card, found ${card.state}: ${card.missing.join('; ')}`,

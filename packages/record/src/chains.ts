@@ -24,7 +24,13 @@ export interface Chains {
 }
 
 /** Kinds that take no new value, only taking back (`null`), since they are signatures and not readings. */
-const SIGNED_ONLY: ReadonlySet<Entry['kind']> = new Set(['close', 'request', 'decision', 'design'])
+const SIGNED_ONLY: ReadonlySet<Entry['kind']> = new Set([
+  'close',
+  'request',
+  'decision',
+  'design',
+  'difference',
+])
 /** Kinds that nothing corrects: a new entry of the same kind or a disposition speaks instead. */
 const FIXED: ReadonlySet<Entry['kind']> = new Set([
   'opening',

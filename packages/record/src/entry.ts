@@ -34,6 +34,7 @@ export type Role = (typeof ROLES)[number]
  * `value`: a check or an asked item, seen or measured. `close`: a step that is not a hold is finished. `request`: a person
  * signed to open a hold. `opening`: the hold opened; made by the record only, lists what it rested on. `decision`: a
  * fail or not-known accepted by name and reason. `design`: an engineer confirms the lifting design of a revision.
+ * `difference`: an engineer signs that our own result of the lift fails or is not known where the confirmed lifting design holds.
  * `defect`, `disposition`, `inspection`: found wrong, decided, looked at again. `correction`: a new value for an
  * earlier entry. `drawing`, `yard`, `job`: what was brought in. `cast`, `docket`, `temperature`, `specimen`, `weather`: the
  * pour and its night. `gear`: an inspection date. `limit`: a number with its source, entered by an engineer for the yard.
@@ -46,6 +47,7 @@ export const ENTRY_KINDS = [
   'opening',
   'decision',
   'design',
+  'difference',
   'defect',
   'disposition',
   'inspection',

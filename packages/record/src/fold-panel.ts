@@ -1,6 +1,7 @@
 import type { Drawing } from '@castwright/engine/panel'
 import {
   type Defect,
+  emptyStepFacts,
   type PanelFacts,
   type Recorded,
   type Signed,
@@ -179,10 +180,7 @@ type Group = {
 
 function stepsOf(chains: Chains, panel: string, flags: Flag[]): PanelFacts['steps'] {
   const steps = Object.fromEntries(
-    STEP_IDS.map((id) => [
-      id,
-      { values: {}, decisions: {}, requests: [], opening: null, closed: null } as unknown as Group,
-    ]),
+    STEP_IDS.map((id) => [id, { ...emptyStepFacts() } as unknown as Group]),
   ) as Record<StepId, Group>
   const said = new Map<string, Chain[]>()
   for (const chain of of(chains, 'value')) {
@@ -205,6 +203,11 @@ function stepsOf(chains: Chains, panel: string, flags: Flag[]): PanelFacts['step
     // A decision covers what was on record when it was made, not a reading that came after it.
     const value = last(said.get(`${step}\u0000${check}`) ?? [])
     if (value === null || compareEntries(value.tip, tip) < 0) steps[step].decisions[check] = signed(tip)
+  }
+  for (const { tip, root, value } of of<ValueOf<'difference'>>(chains, 'difference')) {
+    const { step, check } = root
+    if (step !== undefined && check !== undefined)
+      steps[step].differences[check] = { ...signed(tip), ...value }
   }
   for (const { tip, root } of of(chains, 'request')) {
     if (root.step) steps[root.step].requests = [...steps[root.step].requests, signed(tip)]

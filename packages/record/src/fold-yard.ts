@@ -53,7 +53,12 @@ export function foldYard(unordered: readonly AnyEntry[]): FoldedYard {
   }
   for (const { root, tip, value } of live.get('limit') ?? []) {
     if (root.check === undefined) continue
-    limits[root.check] = { entry: tip.id, ...(value as ValueOf<'limit'>), by: tip.person }
+    limits[root.check] = {
+      entry: tip.id,
+      ...(value as ValueOf<'limit'>),
+      by: tip.person,
+      reason: tip.reason ?? null,
+    }
   }
   for (const { tip, value } of live.get('job') ?? []) {
     const job = value as ValueOf<'job'>

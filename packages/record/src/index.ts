@@ -7,6 +7,7 @@ export {
   makeEntry,
   newDevice,
 } from './device.ts'
+export { differenceValue } from './difference-value.ts'
 export {
   type Attachment,
   attachmentSchema,

@@ -38,6 +38,7 @@ export function lateEntries({ id, entries, chains, openings, drawing, outside }:
   const late: LateEntry[] = []
   for (const [step, opening] of openings) {
     const rested = new Set(opening.rests ?? [])
+    const signedAt = strengthOfDifferences(entries, rested)
     const add = (entry: AnyEntry, why: string) => {
       const text = `In the record after ${step} was opened: ${why}`
       const flag: Flag = { kind: 'late', panel: id, device: entry.device.id, entries: [entry.id], text }
@@ -46,7 +47,7 @@ export function lateEntries({ id, entries, chains, openings, drawing, outside }:
     for (const entry of entries) {
       if (entry === opening || rested.has(entry.id) || !arrivedAfter(entry, opening)) continue
       if (!entitled(entry, chains)) continue
-      const why = keptShut(entry, { step, opening, rested, chains, drawing })
+      const why = keptShut(entry, { step, opening, rested, chains, drawing, signedAt })
       if (why !== null) add(entry, why)
     }
     for (const { entry, root } of outside) {
@@ -65,6 +66,19 @@ interface Hold {
   readonly rested: ReadonlySet<string>
   readonly chains: Chains
   readonly drawing: Drawing | null
+  /** Least result that the hold opened on, MPa, where it rested on a signed difference too; else null. */
+  readonly signedAt: number | null
+}
+
+/** A difference is signed for the numbers of its hour: what was the least result then is the least that it covers. */
+function strengthOfDifferences(entries: readonly AnyEntry[], rested: ReadonlySet<string>): number | null {
+  const on = entries.filter(({ id }) => rested.has(id))
+  if (!on.some(({ kind }) => kind === 'difference')) return null
+  const strengths = on.flatMap(({ value }) => {
+    const strength = (value as { readonly strength?: unknown } | null)?.strength
+    return typeof strength === 'number' ? [strength] : []
+  })
+  return strengths.length === 0 ? null : Math.min(...strengths)
 }
 
 function keptShut(entry: AnyEntry, hold: Hold): string | null {
@@ -74,9 +88,7 @@ function keptShut(entry: AnyEntry, hold: Hold): string | null {
     case 'correction':
       return correctionWhy(entry, hold)
     case 'specimen':
-      return hold.step === 'strip'
-        ? specimenWhy(entry, entry.value as ValueOf<'specimen'>, hold.drawing)
-        : null
+      return hold.step === 'strip' ? specimenWhy(entry, entry.value as ValueOf<'specimen'>, hold) : null
     case 'drawing':
       return entry.revision !== hold.opening.revision && entry.seen <= hold.opening.seen
         ? `revision ${entry.revision} was there before it opened.`
@@ -86,23 +98,33 @@ function keptShut(entry: AnyEntry, hold: Hold): string | null {
   }
 }
 
-function correctionWhy(entry: AnyEntry, { step, rested, chains, drawing }: Hold): string | null {
+function correctionWhy(entry: AnyEntry, hold: Hold): string | null {
+  const { step, rested, chains } = hold
   const root = chains.rootOf.get(entry.id)
   if (root === undefined) return null
   const restedOn = rested.has(root.id) || (entry.about !== undefined && rested.has(entry.about))
   if (entry.value === null) return restedOn ? `a ${root.kind} that it rested on was taken back.` : null
   if (root.kind === 'specimen' && step === 'strip') {
-    return specimenWhy(entry, entry.value as ValueOf<'specimen'>, drawing)
+    return specimenWhy(entry, entry.value as ValueOf<'specimen'>, hold)
   }
   if (root.kind !== 'value' || (root.step !== step && !restedOn)) return null
   return entry.verdict === 'pass' ? null : `${root.check}, corrected, ${wordOf(entry)}.`
 }
 
-function specimenWhy(entry: AnyEntry, value: ValueOf<'specimen'>, drawing: Drawing | null): string | null {
+function specimenWhy(
+  entry: AnyEntry,
+  { kind, specimen, strength }: ValueOf<'specimen'>,
+  { drawing, signedAt }: Hold,
+): string | null {
   const wanted = drawing?.lifting?.strength
-  const below = wanted !== undefined && value.strength < wanted
-  if (entry.verdict !== 'fail' && entry.verdict !== 'unknown' && !below) return null
-  return `${value.kind} ${value.specimen} gave ${value.strength} MPa${below ? `, below the ${wanted} MPa of the lifting design` : ''}.`
+  const short = [
+    ...(wanted !== undefined && strength < wanted ? [`the ${wanted} MPa of the lifting design`] : []),
+    ...(signedAt !== null && strength < signedAt
+      ? [`the ${signedAt} MPa at which a difference was signed`]
+      : []),
+  ]
+  if (entry.verdict !== 'fail' && entry.verdict !== 'unknown' && short.length === 0) return null
+  return `${kind} ${specimen} gave ${strength} MPa${short.length === 0 ? '' : `, below ${short.join(' and ')}`}.`
 }
 
 function outsideWhy(entry: AnyEntry, root: AnyEntry, opening: AnyEntry): string | null {

@@ -11,6 +11,7 @@ const ENTITLED: Readonly<Record<EntryKind, readonly Role[]>> = {
   opening: [],
   decision: LEAD_OR_ENGINEER,
   design: ['engineer'],
+  difference: ['engineer'],
   defect: EVERYONE_ON_THE_FLOOR,
   disposition: LEAD_OR_ENGINEER,
   inspection: EVERYONE_ON_THE_FLOOR,

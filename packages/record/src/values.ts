@@ -30,6 +30,15 @@ export const valueSchemas = {
   decision: nothing,
   /** Reference of the lifting design that is confirmed, as the drawing gives it. */
   design: z.strictObject({ reference: word }),
+  /** What it was signed for: the row of the strip card as it stood, and the lifting design that it was held beside. */
+  difference: z.strictObject({
+    reference: word,
+    verdict: z.enum(['fail', 'unknown']),
+    demand: z.number().nullable(),
+    limit: z.number().nullable(),
+    unit: z.string().max(40),
+    missing: z.array(text).max(200),
+  }),
   defect: z.strictObject({
     text,
     /** Where on the panel, mm in the drawing's coordinates. */
@@ -111,9 +120,16 @@ export const valueSchemas = {
 
 export type ValueOf<K extends EntryKind> = z.output<(typeof valueSchemas)[K]>
 
+const STEP_WORDS = {
+  hold: 'a hold point: set or strip',
+  strip: 'strip',
+  open: 'a step that is not a hold point',
+  any: 'a step',
+} as const
+
 interface Needs {
   readonly subject?: readonly Subject['kind'][]
-  readonly step?: 'hold' | 'open' | 'any'
+  readonly step?: keyof typeof STEP_WORDS
   readonly fields?: readonly ('check' | 'about' | 'reason' | 'revision' | 'rests' | 'attachments')[]
 }
 
@@ -127,6 +143,7 @@ const NEEDS: Readonly<Record<EntryKind, Needs>> = {
   opening: { subject: PANEL, step: 'hold', fields: ['rests'] },
   decision: { subject: PANEL, step: 'any', fields: ['check', 'reason'] },
   design: { subject: PANEL, fields: ['revision'] },
+  difference: { subject: PANEL, step: 'strip', fields: ['check', 'reason', 'revision'] },
   defect: { subject: PANEL },
   disposition: { subject: PANEL, fields: ['about', 'reason'] },
   inspection: { subject: PANEL, fields: ['about'] },
@@ -194,15 +211,12 @@ function needIssues(entry: Entry): InputIssue[] {
   return issues
 }
 
-function stepIssues(entry: Entry, wanted: 'hold' | 'open' | 'any'): InputIssue[] {
+function stepIssues({ step }: Entry, wanted: keyof typeof STEP_WORDS): InputIssue[] {
   const good =
-    entry.step !== undefined && (wanted === 'any' || panelStep(entry.step).hold === (wanted === 'hold'))
-  const expected = {
-    hold: 'a hold point: set or strip',
-    open: 'a step that is not a hold point',
-    any: 'a step',
-  }
-  return good ? [] : [{ path: 'step', found: foundText(entry.step), expected: expected[wanted] }]
+    step !== undefined &&
+    (wanted === 'any' ||
+      (wanted === 'strip' ? step === 'strip' : panelStep(step).hold === (wanted === 'hold')))
+  return good ? [] : [{ path: 'step', found: foundText(step), expected: STEP_WORDS[wanted] }]
 }
 
 function valueIssues(entry: Entry): InputIssue[] {

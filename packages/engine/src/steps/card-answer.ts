@@ -49,10 +49,18 @@ export function answerOf({
   const failed = counted.filter(({ verdict }) => verdict === 'fail').length
   const open = counted.filter(({ verdict }) => verdict === 'unknown').length
   const replaced = rows.length - counted.length
-  const tail = replaced === 0 ? '' : ` ${start(word(replaced))} taken from the lifting design.`
+  const tail =
+    replaced === 0
+      ? ''
+      : replaced === 1
+        ? ' One difference is signed by an engineer.'
+        : ` ${start(word(replaced))} differences are signed by an engineer.`
   if (failed === 0 && open === 0) {
+    const rest = replaced === 0 ? '' : ' other'
     const all =
-      counted.length === 1 ? 'The one condition is met' : `All ${word(counted.length)} conditions are met`
+      counted.length === 1
+        ? `The one${rest} condition is met`
+        : `All ${word(counted.length)}${rest} conditions are met`
     return `${all}.${tail} ${hold ? 'The lead decides.' : 'Sign to close the step.'}`
   }
   const parts = [

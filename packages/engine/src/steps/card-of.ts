@@ -1,15 +1,17 @@
-import { ANGLE_CHECK, LOAD_CHECK, PEAK_CHECK } from '../lift/lift-checks.ts'
+import { ANGLE_CHECK } from '../lift/lift-checks.ts'
 import type { Plan } from '../plan.ts'
 import { type Asked, judge, wantedOf } from '../working/asked.ts'
 import { commonPractice } from '../working/source.ts'
 import { joinVerdicts } from '../working/verdict.ts'
 import type { Card, CardRow } from './card.ts'
 import { answerOf } from './card-answer.ts'
+import { carriedTo } from './carried.ts'
+import { withDifferences } from './difference.ts'
 import type { PanelFacts, Recorded, Signed, Signer, YardFacts } from './facts.ts'
 import { shutHold, stepIsDone } from './hold.ts'
 import { checkRow, plainRow } from './rows.ts'
 import { panelStep, type StepId } from './steps.ts'
-import { confirmedDesign, stripRows } from './strip-rows.ts'
+import { designIsConfirmed, stripRows } from './strip-rows.ts'
 
 export interface CardInput {
   /** Computed from the drawing of the revision in force. */
@@ -49,14 +51,12 @@ export function cardOf(input: CardInput): Card {
     missing,
     entitled: hold ? ['lead'] : CLOSERS,
     rests: restsOf(rows, facts),
+    carried: carriedTo({ step, facts, plan: input.plan }),
   }
 }
 
 /** Checks, values and photos: floor and up. A viewer reads. */
 const CLOSERS: readonly Signer['role'][] = ['floor', 'lead', 'engineer']
-
-/** Our own results that a confirmed lifting design stands in for while they are not known. */
-const REPLACEABLE: readonly string[] = [PEAK_CHECK, LOAD_CHECK]
 
 function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
   const planned = plan.checks.filter((check) => check.step === step).map((check) => checkRow(check, 'plan'))
@@ -65,24 +65,19 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
     .map((item) => askedRow(item, facts.steps[step].values[item.id], facts.revision))
   switch (step) {
     case 'strip': {
-      const design = confirmedDesign(facts)
-      return [
+      const rows = [
         ...stripRows({ plan, facts, yard, now }),
         // The angle is taken with the rigging in use, which the plan may not know.
-        ...planned.filter(({ id }) => id !== ANGLE_CHECK).map((row) => replacedRow(row, design)),
+        ...planned.filter(({ id }) => id !== ANGLE_CHECK),
         ...asked,
       ]
+      return withDifferences({ rows, facts, confirmed: designIsConfirmed(facts) })
     }
     case 'load':
       return [defectRow(facts), ...planned, ...asked]
     default:
       return [...planned, ...asked]
   }
-}
-
-function replacedRow(row: CardRow, design: string | null): CardRow {
-  const stands = design !== null && row.verdict === 'unknown' && REPLACEABLE.includes(row.id)
-  return stands ? { ...row, replaced: design } : row
 }
 
 function askedRow(asked: Asked, recorded: Recorded | undefined, revision: string | null): CardRow {
@@ -153,11 +148,14 @@ function withDecision(row: CardRow, decision: Signed | undefined, revision: stri
   return counts ? { ...row, decision, rests: [...row.rests, decision.entry] } : row
 }
 
+const DIFFERENCE_WORDS = 'a difference signed by an engineer with a reason'
+
 /** What a row still asks for before the step may be closed or the hold opened. */
 function waitsFor(row: CardRow, hold: boolean): string[] {
   if (row.verdict === 'pass' || row.replaced !== undefined) return []
   if (hold || row.id === DEFECT_ROW) {
-    return [row.verdict === 'fail' ? `${row.what}: not met` : `${row.what}: not known`]
+    const text = `${row.what}: ${row.verdict === 'fail' ? 'not met' : 'not known'}`
+    return [row.difference?.may ? `${text}; waits for ${DIFFERENCE_WORDS}` : text]
   }
   if (row.asked !== null && row.recorded === null) return [`${row.what}: not recorded yet`]
   return row.decision === null

@@ -2,7 +2,7 @@ import type { Asked } from '../working/asked.ts'
 import type { Source } from '../working/source.ts'
 import type { Verdict } from '../working/verdict.ts'
 import type { Assumed, Step } from '../working/worked.ts'
-import type { Recorded, Signed, Signer } from './facts.ts'
+import type { Recorded, Signed, SignedDifference, Signer } from './facts.ts'
 import type { StepId } from './steps.ts'
 
 /** One row of a card: a check of the plan, something asked of a person, or a condition that the record decides. */
@@ -27,10 +27,31 @@ export interface CardRow {
   /** Entry ids that the row rests on. */
   readonly rests: readonly string[]
   /**
-   * What stands in for this result while it is not known, in words. A replaced row keeps its `unknown` and is never
-   * counted as passed; it only does not keep the hold shut.
+   * What stands in for this result while it fails or is not known, in words: a difference signed by an engineer. A replaced row keeps
+   * its verdict and is never counted as passed; it only does not keep the hold shut.
    */
   readonly replaced?: string
+  /** How our own result stands beside the confirmed lifting design; only where it does not pass and that design is there. */
+  readonly difference?: RowDifference
+}
+
+export interface RowDifference {
+  /** The signature on record, whether it counts or not. */
+  readonly signed: SignedDifference | null
+  /** An engineer may sign it now. */
+  readonly may: boolean
+  /** Why nothing that counts is signed, in words; null where the signature counts. */
+  readonly gap: string | null
+}
+
+/** A decision or a signed difference of an earlier step: later cards go on showing it. */
+export interface Carried {
+  readonly step: StepId
+  readonly kind: 'decision' | 'difference'
+  /** Id and title of the row. */
+  readonly check: string
+  readonly what: string
+  readonly signed: Signed | SignedDifference
 }
 
 export interface Card {
@@ -49,4 +70,6 @@ export interface Card {
   readonly entitled: readonly Signer['role'][]
   /** Entry ids that closing or opening would rest on. */
   readonly rests: readonly string[]
+  /** What was decided or signed at earlier steps in spite of a fail or a not-known, in the order of the steps. */
+  readonly carried: readonly Carried[]
 }

@@ -3,7 +3,7 @@ import { STEP_IDS, type StepId } from './steps.ts'
 
 /** A step of which nothing is on record. */
 export function emptyStepFacts(): StepFacts {
-  return { values: {}, decisions: {}, requests: [], opening: null, closed: null }
+  return { values: {}, decisions: {}, differences: {}, requests: [], opening: null, closed: null }
 }
 
 /** A panel of which nothing is on record. */

@@ -5,8 +5,18 @@ import { LEAST_STRENGTH_LIMIT } from '../lift/wanted-strength.ts'
 import type { Plan } from '../plan.ts'
 import type { Asked } from '../working/asked.ts'
 import type { Check } from '../working/check.ts'
+import type { CardRow } from './card.ts'
+import { type CardInput, cardOf } from './card-of.ts'
 import { emptyPanelFacts } from './empty-facts.ts'
-import type { PanelFacts, Recorded, Signed, Signer, SpecimenResult, YardFacts } from './facts.ts'
+import type {
+  PanelFacts,
+  Recorded,
+  Signed,
+  SignedDifference,
+  Signer,
+  SpecimenResult,
+  YardFacts,
+} from './facts.ts'
 import type { StepId } from './steps.ts'
 
 /** A panel, its yard and its record by hand, for tests of cards. */
@@ -131,4 +141,37 @@ export function withValue(
   if (value === undefined) delete values[id]
   else values[id] = value
   return { ...facts, steps: { ...facts.steps, [step]: { ...facts.steps[step], values } } }
+}
+
+/** What an engineer signs on a row of the strip card: the row as it stands. */
+export function differenceOf(row: CardRow, change: Partial<SignedDifference> = {}): SignedDifference {
+  const figure = (value: number | string | null): number | null => (typeof value === 'number' ? value : null)
+  return {
+    ...signed(`diff-${row.id}`, { by: ENGINEER, reason: 'held beside the design by hand' }),
+    reference: 'LD-3',
+    verdict: row.verdict === 'fail' ? 'fail' : 'unknown',
+    demand: figure(row.demand),
+    limit: figure(row.limit),
+    unit: row.unit,
+    missing: row.unknown,
+    ...change,
+  }
+}
+
+/** The same facts with a difference at some rows of the strip card. */
+export function withDifference(facts: PanelFacts, differences: Readonly<Record<string, SignedDifference>>) {
+  const { strip } = facts.steps
+  return {
+    ...facts,
+    steps: {
+      ...facts.steps,
+      strip: { ...strip, differences: { ...strip.differences, ...differences } },
+    },
+  } satisfies PanelFacts
+}
+
+/** The same facts with every difference signed that an engineer may sign now. */
+export function differencesSigned(input: Omit<CardInput, 'step'>): PanelFacts {
+  const rows = cardOf({ ...input, step: 'strip' }).rows.filter(({ difference }) => difference?.may)
+  return withDifference(input.facts, Object.fromEntries(rows.map((row) => [row.id, differenceOf(row)])))
 }

@@ -40,11 +40,29 @@ export interface Signed {
   readonly revision: string | null
 }
 
+/**
+ * An engineer's signature on a difference: our result fails or is not known where a confirmed lifting design holds. It says
+ * what it was signed for, so that it does not cover anything worse.
+ */
+export interface SignedDifference extends Signed {
+  /** Reference of the lifting design that ours was held beside. */
+  readonly reference: string
+  readonly verdict: 'fail' | 'unknown'
+  /** Ours and its limit as they stood, in `unit`; null where not known. */
+  readonly demand: number | null
+  readonly limit: number | null
+  readonly unit: string
+  /** What was missing then, where it was not known. */
+  readonly missing: readonly string[]
+}
+
 export interface StepFacts {
   /** By id of the check or asked item. */
   readonly values: Readonly<Record<string, Recorded>>
   /** Decisions on a fail or a not-known, by id of the check. */
   readonly decisions: Readonly<Record<string, Signed>>
+  /** Differences from the lifting design that an engineer signed, by id of the row; only at `strip`. */
+  readonly differences: Readonly<Record<string, SignedDifference>>
   /** Signatures that ask for the hold to open, oldest first. */
   readonly requests: readonly Signed[]
   /** The hold is open, and on which entries it rested. */
@@ -113,6 +131,8 @@ export interface EnteredLimit {
   readonly standard: string
   readonly edition: string
   readonly by: Signer
+  /** Why the engineer set it, where one was given. */
+  readonly reason?: string | null
 }
 
 export interface YardFacts {

@@ -1,6 +1,8 @@
-export type { Card, CardRow } from './card.ts'
+export type { Card, CardRow, Carried, RowDifference } from './card.ts'
 export { type CardInput, cardOf } from './card-of.ts'
+export { carriedFrom } from './carried.ts'
 export { type CureNow, type CureNowInput, cureNow } from './cure-now.ts'
+export { mayDiffer } from './difference.ts'
 export { emptyPanelFacts, emptyStepFacts } from './empty-facts.ts'
 export type {
   Defect,
@@ -8,6 +10,7 @@ export type {
   PanelFacts,
   Recorded,
   Signed,
+  SignedDifference,
   Signer,
   SpecimenResult,
   StepFacts,

@@ -1,6 +1,5 @@
 import { codeFamily } from '../codes/index.ts'
 import { craneRating } from '../lift/crane-rating.ts'
-import { designName } from '../lift/design-name.ts'
 import { type DrawnKinds, drawnKinds } from '../lift/insert-kinds.ts'
 import { ANGLE_CHECK, angleCheck, designLoadChecks } from '../lift/lift-checks.ts'
 import { slingAngle } from '../lift/sling.ts'
@@ -42,12 +41,14 @@ export function stripRows(input: StripRowsInput): CardRow[] {
   ]
 }
 
-/** The lifting design that stands in for our own unknown results, in words; null where none is confirmed. */
-export function confirmedDesign(facts: PanelFacts): string | null {
-  const { design, drawing, revision } = facts
-  if (design === null || drawing?.lifting === undefined) return null
-  if (design.revision !== revision || design.by.role !== 'engineer') return null
-  return `taken from the ${designName(drawing.lifting.reference)}, by ${drawing.lifting.by}`
+/** Whether the drawing carries a lifting design that an engineer has confirmed for the revision in force. */
+export function designIsConfirmed({ design, drawing, revision }: PanelFacts): boolean {
+  return (
+    design !== null &&
+    drawing?.lifting !== undefined &&
+    design.revision === revision &&
+    design.by.role === 'engineer'
+  )
 }
 
 function designRow(facts: PanelFacts): CardRow {
