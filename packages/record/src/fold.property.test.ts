@@ -48,6 +48,7 @@ const act: fc.Arbitrary<Act> = fc.record({
     'decision',
     'drawing',
     'design',
+    'difference',
     'specimen',
     'cast',
     'gear',
@@ -163,6 +164,16 @@ function made(
       })
     case 'design':
       return hand.make(who, { kind: 'design', subject, revision: 'A', value: { reference: 'LD-3' } })
+    case 'difference':
+      return hand.make(who, {
+        kind: 'difference',
+        subject,
+        step: 'strip',
+        check: `lift-peak:${check}`,
+        revision: pick % 3 ? 'A' : 'B',
+        reason: 'x',
+        value: { reference: 'LD-3', verdict: 'fail', demand: pick % 7, limit: 2, unit: 'MPa', missing: [] },
+      })
     case 'specimen':
       return hand.make(who, {
         kind: 'specimen',

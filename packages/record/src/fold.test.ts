@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Draft } from './device.ts'
-import type { Entry } from './entry.ts'
+import type { Entry, Person } from './entry.ts'
 import { panelSubject } from './entry.ts'
 import {
   DRAWING,
@@ -35,6 +35,16 @@ const about = (entry: Entry, draft: Omit<Draft, 'subject' | 'about'>): Draft => 
   subject: entry.subject,
   about: entry.id,
 })
+
+const DIFFERENCE: Draft = {
+  kind: 'difference',
+  subject: PANEL,
+  step: 'strip',
+  check: 'lift-peak:release',
+  revision: 'A',
+  reason: 'bars as drawn',
+  value: { reference: 'LD-3', verdict: 'fail', demand: 2.4, limit: 1.9, unit: 'MPa', missing: [] },
+}
 
 describe('values and corrections', () => {
   it('keeps the value seen last, with its verdict, person and revision', () => {
@@ -222,6 +232,40 @@ describe('steps, decisions and holds', () => {
     expect(panelOf([drawing, design, next])).toMatchObject({ revision: 'B', design: null })
   })
 
+  it('keeps a signed difference with what it was signed for, by an engineer only', () => {
+    const device = new ExampleDevice('d1')
+    const signs = (person: Person) => device.make(person, DIFFERENCE)
+    const [first, second] = [signs(ENGINEER), signs(ENGINEER)]
+    expect(panelOf([first]).steps.strip.differences['lift-peak:release']).toEqual({
+      entry: first.id,
+      by: ENGINEER,
+      seen: first.seen,
+      stored: null,
+      reason: 'bars as drawn',
+      revision: 'A',
+      ...(DIFFERENCE.value as object),
+    })
+    expect(panelOf([first, second]).steps.strip.differences['lift-peak:release']?.entry).toBe(second.id)
+    const back = device.make(ENGINEER, about(second, { kind: 'correction', value: null, reason: 'too soon' }))
+    expect(panelOf([first, second, back]).steps.strip.differences['lift-peak:release']?.entry).toBe(first.id)
+    for (const person of [LEAD, FLOOR]) {
+      const state = fold([signs(person)])
+      expect(state.panels.get('J1/W1')?.steps.strip.differences).toEqual({})
+      expect(state.flags.map(({ kind }) => kind)).toContain('entitled')
+    }
+  })
+
+  it('a difference takes no other value: it is signed again or taken back', () => {
+    const device = new ExampleDevice('d1')
+    const first = device.make(ENGINEER, DIFFERENCE)
+    const other = device.make(
+      ENGINEER,
+      about(first, { kind: 'correction', value: DIFFERENCE.value, reason: 'higher' }),
+    )
+    expect(panelOf([first, other]).steps.strip.differences['lift-peak:release']?.entry).toBe(first.id)
+    expect(kindsOf([first, other])).toEqual(['astray'])
+  })
+
   it('flags one revision with two drawings', () => {
     const device = new ExampleDevice('d1')
     const make = (thickness: number) =>
@@ -314,6 +358,64 @@ describe('what arrives after a hold was opened', () => {
     )
     expect(panelOf([...log('set'), ...stored([make(14.9)], 4)]).defects).toEqual([])
   })
+
+  it('raises one for a difference that it rested on and that was taken back before', () => {
+    const { two, differs } = differing()
+    const back = two.make(
+      ENGINEER,
+      about(differs.signed, { kind: 'correction', value: null, reason: 'bars are not there' }),
+    )
+    expect(panelOf([...differs.log, ...stored([back], 6)]).defects).toMatchObject([
+      {
+        entry: back.id,
+        open: true,
+        text: expect.stringContaining('a difference that it rested on was taken'),
+      },
+    ])
+  })
+
+  it('raises one for a result below the one at which a difference was signed, though the design asks less', () => {
+    const { two, differs } = differing()
+    const make = (strength: number) =>
+      two.make(FLOOR, {
+        kind: 'specimen',
+        subject: PANEL,
+        value: { specimen: 'C2', kind: 'cylinder', age: 18, strength },
+      })
+    expect(panelOf([...differs.log, ...stored([make(21)], 6)]).defects).toEqual([])
+    expect(panelOf([...differs.log, ...stored([make(20.9)], 6)]).defects[0]?.text).toBe(
+      'In the record after strip was opened: cylinder C2 gave 20.9 MPa, below the 21 MPa at which a difference was signed.',
+    )
+    expect(panelOf([...differs.log, ...stored([make(14)], 6)]).defects[0]?.text).toMatch(
+      /below the 15 MPa of the lifting design and the 21 MPa at which/,
+    )
+  })
+
+  it('raises none for a difference that comes later: it keeps nothing shut', () => {
+    const { two, differs } = differing()
+    const again = two.make(ENGINEER, DIFFERENCE)
+    expect(panelOf([...differs.log, ...stored([again], 6)]).defects).toEqual([])
+  })
+
+  /** A strip that opened on a result of 21 MPa and a signed difference. */
+  function differing() {
+    const { one, two, drawing, good, cast } = scene()
+    const result = one.make(FLOOR, {
+      kind: 'specimen',
+      subject: PANEL,
+      value: { specimen: 'C1', kind: 'cylinder', age: 18, strength: 21 },
+    })
+    const signed = one.make(ENGINEER, DIFFERENCE)
+    const opening = new ExampleDevice('record', START + HOUR).make(LEAD, {
+      kind: 'opening',
+      subject: PANEL,
+      step: 'strip',
+      value: null,
+      revision: 'A',
+      rests: [cast.id, result.id, signed.id],
+    })
+    return { two, differs: { signed, log: stored([drawing, good, cast, result, signed, opening]) } }
+  }
 
   it('raises one for gear that was not in date, when the date it rested on is corrected', () => {
     const { two, drawing } = scene()

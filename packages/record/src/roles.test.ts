@@ -10,6 +10,7 @@ describe('who may make what', () => {
   it.each<[EntryKind, string]>([
     ['request', 'lead'],
     ['design', 'engineer'],
+    ['difference', 'engineer'],
     ['limit', 'engineer'],
     ['gear', 'lead'],
     ['disposition', 'engineer lead'],
@@ -41,6 +42,8 @@ describe('who may make what', () => {
     expect(mayMake('floor', 'correction', { kind: 'value' })).toBe(true)
     expect(mayMake('floor', 'correction', { kind: 'limit' })).toBe(false)
     expect(mayMake('engineer', 'correction', { kind: 'limit' })).toBe(true)
+    expect(mayMake('lead', 'correction', { kind: 'difference' })).toBe(false)
+    expect(mayMake('engineer', 'correction', { kind: 'difference' })).toBe(true)
     expect(mayMake('viewer', 'correction', { kind: 'value' })).toBe(false)
   })
 })

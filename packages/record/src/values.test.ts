@@ -19,6 +19,15 @@ const yard = { kind: 'yard', id: 'example' }
 const picture = { sha256: SHA, name: 'cage.jpg', type: 'image/jpeg', size: 10 }
 
 /** One good entry of each kind. */
+const DIFFERENCE = {
+  reference: 'LD-3',
+  verdict: 'unknown',
+  demand: null,
+  limit: 40,
+  unit: 'kN',
+  missing: ['uneven legs: which legs count'],
+}
+
 const GOOD: Readonly<Record<string, object>> = {
   value: { step: 'set', check: 'oil', value: true },
   close: { step: 'place', value: null },
@@ -27,6 +36,14 @@ const GOOD: Readonly<Record<string, object>> = {
   decision: { step: 'deliver', check: 'slump', value: null, reason: 'Within what the engineer accepts' },
   design: { revision: 'A', value: { reference: 'LD-3' }, person: ENGINEER },
   defect: { value: { text: 'Chipped corner', place: [0, 3000] } },
+  difference: {
+    step: 'strip',
+    check: 'lift-peak:release',
+    revision: 'A',
+    reason: 'Bars as drawn carry it',
+    value: DIFFERENCE,
+    person: ENGINEER,
+  },
   disposition: { about: ID, reason: 'Repair by the method', value: { decision: 'repair' } },
   inspection: { about: ID, value: { verdict: 'pass' } },
   correction: { about: ID, reason: 'Misread', value: 95 },
@@ -88,6 +105,20 @@ describe('entry as it comes in', () => {
     ['a decision without reason', entry('decision', { reason: undefined }), 'reason'],
     ['a decision with an empty reason', entry('decision', { reason: '' }), 'reason'],
     ['a design of no revision', entry('design', { revision: undefined }), 'revision'],
+    ['a difference at another hold', entry('difference', { step: 'set' }), 'step'],
+    ['a difference of no row', entry('difference', { check: undefined }), 'check'],
+    ['a difference without reason', entry('difference', { reason: '' }), 'reason'],
+    ['a difference of no revision', entry('difference', { revision: undefined }), 'revision'],
+    [
+      'a difference on a pass',
+      entry('difference', { value: { ...DIFFERENCE, verdict: 'pass' } }),
+      'value.verdict',
+    ],
+    [
+      'a difference that says not what it is for',
+      entry('difference', { value: { reference: 'LD-3', verdict: 'fail' } }),
+      'value.demand',
+    ],
     ['a defect without words', entry('defect', { value: { text: '' } }), 'value.text'],
     ['a disposition about nothing', entry('disposition', { about: undefined }), 'about'],
     ['an unknown disposition', entry('disposition', { value: { decision: 'hide' } }), 'value.decision'],
