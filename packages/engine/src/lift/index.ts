@@ -1,7 +1,7 @@
 export { craneRating } from './crane-rating.ts'
 export { hookMass, MASS_ALLOWANCE } from './hook-mass.ts'
 export { type DrawnKinds, drawnKinds } from './insert-kinds.ts'
-export { angleCheck, designLoadChecks, LOAD_CHECK, PEAK_CHECK } from './lift-checks.ts'
+export { angleCheck, designLoadChecks } from './lift-checks.ts'
 export type { LiftPlan, PlannedInsert } from './lift-plan.ts'
 export {
   type LiftAverage,
@@ -43,6 +43,10 @@ export {
 } from './plate/index.ts'
 export { leastStrengthFor, type RatedInsert, ratedLoad, scaledLoad } from './rated-load.ts'
 export { legPull, legTension, type Sling, slingAngle, tilt } from './sling.ts'
+export { type Arrangement, arrangements } from './stages/arrangement.ts'
+export { type Bench, type Bent, benchOf, bent } from './stages/bending.ts'
+export { INSERT_MARGIN_LIMIT } from './stages/insert-limit.ts'
+export { type LiftStagesInput, liftStages } from './stages/lift-stages.ts'
 export {
   type CornerBars,
   LIFT_STAGE_IDS,
@@ -54,6 +58,17 @@ export {
   type StagePeak,
   type StageSupport,
 } from './stages/stage.ts'
+export {
+  countedPeak,
+  liftConditions,
+  peakWords,
+  STAGE_INSERT,
+  STAGE_PEAK,
+  STRIP_STAGES,
+  stageChecks,
+} from './stages/stage-checks.ts'
+export { factorLimit, stageFactor } from './stages/stage-factor.ts'
+export { TENSION_LIMIT, tensionLimit } from './stages/tension-limit.ts'
 export {
   type StressBand,
   type StressField,

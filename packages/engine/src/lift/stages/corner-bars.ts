@@ -86,6 +86,13 @@ export function cornerBars({
   ])
 }
 
+/** Whether the bars across a re-entrant corner carry its tension with the concrete cracked. */
+export function carriedByBars(peak: StagePeak, corners: readonly CornerBars[]): boolean {
+  if (peak.of !== 'corner') return false
+  const bars = corners.find(({ at }) => at[0] === peak.at[0] && at[1] === peak.at[1])
+  return bars !== undefined && bars.stress !== null && bars.stress <= bars.limit
+}
+
 /** Unit vector of the greatest tension on the face that has it. */
 function tensionAxis({ mx, my, mxy, face }: StagePeak): Point {
   const angle = Math.atan2(2 * mxy, mx - my) / 2 + (face === 'mould' ? 0 : Math.PI / 2)

@@ -1,5 +1,5 @@
 import type { CodeFamily } from '../../codes/family.ts'
-import type { Panel } from '../../panel/panel.ts'
+import { misplacedInserts, type Panel } from '../../panel/panel.ts'
 import type { EnteredLimit } from '../../steps/facts.ts'
 import { InputError } from '../../working/issue.ts'
 import { STATICS } from '../../working/source.ts'
@@ -8,7 +8,7 @@ import type { Yard } from '../../yard/yard.ts'
 import { riggingOf } from '../rigging-of.ts'
 import { type Arrangement, arrangements } from './arrangement.ts'
 import { type Bench, type Bent, benchOf, bent } from './bending.ts'
-import { cornerBars } from './corner-bars.ts'
+import { carriedByBars, cornerBars } from './corner-bars.ts'
 import { hangingPeak } from './hanging.ts'
 import { leastStrength } from './least-strength.ts'
 import type { CornerBars, LiftStage, StagePeak } from './stage.ts'
@@ -32,9 +32,11 @@ export function liftStages({ panel, yard, family, limits = {} }: LiftStagesInput
   const rigging = riggingOf(panel.drawing.rigging, yard?.rigging ?? [])
   const equalised = !('gap' in rigging) && rigging.equalised === true
   const bentOf = bending(panel, equalised)
+  const misplaced = misplacedInserts(panel).map(({ found, expected }) => `${found}: expected ${expected}`)
   return all.map((arrangement): LiftStage => {
     const factor = stageFactor({ stage: arrangement.id, panel, yard, family, limits, of: 'bending' })
-    const found = arrangement.gaps.length > 0 ? unknown(...arrangement.gaps) : bentOf(arrangement)
+    const gaps = [...misplaced, ...arrangement.gaps]
+    const found = gaps.length > 0 ? unknown(...gaps) : bentOf(arrangement)
     return stageOf({ arrangement, panel, yard, family, limits, factor, found })
   })
 }
@@ -128,13 +130,6 @@ function leastOf(
   const counted = peaks.filter((peak) => !carriedByBars(peak, corners))
   const worst = counted[0]
   return worst === undefined ? 0 : leastStrength(worst.stress, limitAt).strength
-}
-
-/** Whether the bars across a re-entrant corner carry its tension with the concrete cracked. */
-export function carriedByBars(peak: StagePeak, corners: readonly CornerBars[]): boolean {
-  if (peak.of !== 'corner') return false
-  const bars = corners.find(({ at }) => at[0] === peak.at[0] && at[1] === peak.at[1])
-  return bars !== undefined && bars.stress !== null && bars.stress <= bars.limit
 }
 
 function hung({ arrangement, panel }: StageOfInput, factor: number): Worked<StagePeak[]> {

@@ -60,6 +60,25 @@ export interface StageSupport {
   readonly load: number | null
 }
 
+/** How a mode grows with the strength of the concrete. */
+export type ModeLaw = 'root' | 'linear' | 'constant'
+
+export interface InsertMode {
+  readonly mode: string
+  /** kN, at the strength `at`. */
+  readonly nominal: number
+  /** Part of the working load that it holds, kN. */
+  readonly demand: number
+  readonly law: ModeLaw
+}
+
+export interface InsertResistance {
+  /** Strength that the nominal values are for, MPa. */
+  readonly at: number
+  readonly cracked: boolean
+  readonly modes: readonly InsertMode[]
+}
+
 /** One insert at one stage: the working load and what it may be. */
 export interface StageInsert {
   readonly mark: string
@@ -73,8 +92,16 @@ export interface StageInsert {
   readonly shear: number | null
   /** Which case the load is from, in words. Example: `two of four legs count`. */
   readonly from: string
-  /** Least strength at which rating and resistance hold it, MPa; null where not known or where no strength does. */
-  readonly leastStrength: number | null
+  /** Maker's rating as the yard lists it; null where it lists none. */
+  readonly rating: {
+    readonly mark: string
+    readonly rated: number
+    readonly ratedStrength: number
+    readonly leastStrength: number
+  } | null
+  /** Nominal resistances by the family's anchor rules; null where the family has none or the kind's sizes are not entered. */
+  readonly resistance: InsertResistance | null
+  /** Everything that keeps the load or its limit from being known. */
   readonly gaps: readonly string[]
   readonly working: readonly Step[]
 }
