@@ -65,13 +65,14 @@ function stuckAt(
   const card = cardOf({ plan, step, facts, yard, now: now.toISOString() })
   if (card.state === 'done') return []
   const fails = card.rows.find(
-    (row) => row.verdict === 'fail' && (panelStep(step).hold || row.decision === null),
+    (row) =>
+      row.verdict === 'fail' && row.replaced === undefined && (panelStep(step).hold || row.decision === null),
   )
   if (fails) {
     return [{ kind: 'fail', title: `${where} ${failWord(step)}`, text: rowText(fails), panel, step }]
   }
   if (!panelStep(step).hold) return []
-  const open = card.rows.filter((row) => row.verdict === 'unknown')
+  const open = card.rows.filter((row) => row.verdict === 'unknown' && row.replaced === undefined)
   const first = open[0]
   if (first === undefined) return []
   const { hourLow: met, temperature } = cureNow({ cure: plan.cure, facts, yard: yard.yard, until: 168 })

@@ -9,9 +9,10 @@ import { LOG_ASKED } from './acts/log-in-place.ts'
 import { recordValue } from './acts/record-value.ts'
 import { Answer } from './answer.tsx'
 import { Correction } from './correction.tsx'
+import { DifferencePart } from './difference-part.tsx'
 import { mayDo } from './entitled.ts'
 import { LimitForm } from './limit-form.tsx'
-import { limitKey } from './limit-key.ts'
+import { type LimitAsk, limitAsks } from './limit-key.ts'
 import { usePanelRoom } from './panel-context.ts'
 import { Photos } from './photos.tsx'
 import { ReasonForm } from './reason-form.tsx'
@@ -43,7 +44,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
     open &&
     (asked === null || recorded !== null) &&
     mayDo(person.role, 'decision')
-  const key = mayDo(person.role, 'limit') ? limitKey(row) : null
+  const asks = mayDo(person.role, 'limit') ? limitAsks(row) : []
   const done = (): void => setDoing('nothing')
   return (
     <li className="check-row">
@@ -64,9 +65,6 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
           <p className="check-note">{asked.unknown.join('; ')}.</p>
         ) : null}
         {stale ? <p className="check-note">{row.unknown.join('; ')}.</p> : null}
-        {row.replaced === undefined ? null : (
-          <p className="check-note">Replaced, not passed: {row.replaced}.</p>
-        )}
         {row.assumed.length > 0 ? <p className="check-note">Assumed: {assumedText(row)}.</p> : null}
         {recorded === null ? null : (
           <p className="check-note">
@@ -85,6 +83,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
             <WhereKept by={decision.by.name} seen={decision.seen} stored={decision.stored} />
           </p>
         )}
+        <DifferencePart card={card} row={row} />
         {mayEnter && asked?.id === LOG_ASKED ? <p className="check-note">Bring the log in below.</p> : null}
         {mayEnter && asked !== null && asked.id !== LOG_ASKED ? (
           <Answer
@@ -138,7 +137,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
             }
           />
         ) : null}
-        {doing === 'limit' && key !== null ? <LimitForm row={row} limitKey={key} onLeave={done} /> : null}
+        {doing === 'limit' && isAsked(asks) ? <LimitForm asks={asks} onLeave={done} /> : null}
         {fault !== null && doing !== 'decide' ? (
           <p role="alert" className="check-fault">
             {fault}
@@ -155,9 +154,10 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
               correct<span className="only-read">: {row.what}</span>
             </Button>
           ) : null}
-          {doing === 'nothing' && key !== null ? (
+          {doing === 'nothing' && isAsked(asks) ? (
             <Button look="plain" onClick={() => setDoing('limit')}>
-              enter limit<span className="only-read">: {row.what}</span>
+              {asks[0].reasoned ? 'enter factor or limit' : 'enter limit'}
+              <span className="only-read">: {row.what}</span>
             </Button>
           ) : null}
           {doing === 'nothing' && mayDecide ? (
@@ -176,4 +176,8 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
       </div>
     </li>
   )
+}
+
+function isAsked(asks: readonly LimitAsk[]): asks is readonly [LimitAsk, ...LimitAsk[]] {
+  return asks.length > 0
 }

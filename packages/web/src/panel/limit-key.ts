@@ -3,6 +3,18 @@ import { LEAST_STRENGTH_LIMIT } from '@castwright/engine/lift'
 import { toleranceKey } from '@castwright/engine/quality'
 import type { CardRow } from '@castwright/engine/steps'
 
+/** A number that an engineer may enter for the yard at a row. */
+export interface LimitAsk {
+  /** Key that the engine reads it by. */
+  readonly key: string
+  readonly label: string
+  readonly unit: string
+  /** A factor is set by judgement: it wants a reason beside its source. */
+  readonly reasoned: boolean
+  /** What counts and what does not, one sentence. */
+  readonly note: string
+}
+
 /** Rows whose limit an engineer may enter for the yard, by the row's id. */
 const KEYS: ReadonlyMap<string, string> = new Map([
   ['peak-temperature', PEAK_LIMIT],
@@ -13,7 +25,65 @@ const KEYS: ReadonlyMap<string, string> = new Map([
   ),
 ])
 
-/** The key that a limit of this row is entered under; null where the row has a limit, or none can be entered. */
-export function limitKey(row: Pick<CardRow, 'id' | 'limit'>): string | null {
-  return row.limit === null ? (KEYS.get(row.id) ?? null) : null
+const LIFT_ROW = /^(?:now:)?lift-(peak|insert):(\w+)$/
+const STAGE_WORDS: Readonly<Record<string, string>> = {
+  release: 'off the mould',
+  turn: 'turned up',
+  hang: 'hanging',
+  store: 'in storage',
+  travel: 'on the road',
+  erect: 'erected',
+}
+
+/**
+ * What an engineer may enter at this row: its limit where none is built in; at a stage of the lift its load factor, the tension
+ * that the concrete may have, or the margin of the inserts, which may raise what the code asks and never lower it.
+ */
+export function limitAsks(row: Pick<CardRow, 'id' | 'limit' | 'unit'>): readonly LimitAsk[] {
+  const lift = LIFT_ROW.exec(row.id)
+  if (lift !== null) return liftAsks(lift[1] as 'peak' | 'insert', lift[2] ?? '')
+  const key = row.limit === null ? KEYS.get(row.id) : undefined
+  if (key === undefined) return []
+  return [{ key, label: 'Limit', unit: row.unit, reasoned: false, note: '' }]
+}
+
+function liftAsks(of: 'peak' | 'insert', stage: string): readonly LimitAsk[] {
+  const words = STAGE_WORDS[stage]
+  if (words === undefined) return []
+  const ask = (key: string, label: string, unit: string, note: string): LimitAsk => ({
+    key,
+    label,
+    unit,
+    reasoned: true,
+    note,
+  })
+  return of === 'peak'
+    ? [
+        ask(
+          `lift.factor:${stage}`,
+          `Load factor for bending, ${words}`,
+          '',
+          'Below the code’s factor it counts for nothing.',
+        ),
+        ask(
+          'lift.tension',
+          'k of the tension limit k √f',
+          '√MPa',
+          'Where the code has a limit, the lower of the two counts.',
+        ),
+      ]
+    : [
+        ask(
+          `lift.insertFactor:${stage}`,
+          `Load factor for inserts, ${words}`,
+          '',
+          'Below the code’s factor it counts for nothing.',
+        ),
+        ask(
+          'lift.insertMargin',
+          'Failure load over working load of inserts',
+          '',
+          'Below the code’s margin it counts for nothing.',
+        ),
+      ]
 }

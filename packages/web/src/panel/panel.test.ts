@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest'
 import { readAnswer } from './answer.tsx'
 import { EMPTY_DOCKET, readDocket } from './docket-text.ts'
 import { mayDo } from './entitled.ts'
-import { limitKey } from './limit-key.ts'
+import { limitAsks } from './limit-key.ts'
 import { readReadings } from './readings.ts'
 import { originText, valueText } from './row-text.ts'
 import { openStep, rungsOf } from './rungs.ts'
@@ -103,10 +103,27 @@ describe('value of limit', () => {
 })
 
 test('an engineer may enter a limit only where the row has none and the engine reads one', () => {
-  expect(limitKey({ id: 'built-bow', limit: null })).toBe('quality.bow')
-  expect(limitKey({ id: 'peak-temperature', limit: null })).toBe('cure.peakTemperature')
-  expect(limitKey({ id: 'built-bow', limit: '-6 to 6' })).toBeNull()
-  expect(limitKey({ id: 'slump', limit: null })).toBeNull()
+  const keys = (id: string, limit: CardRow['limit'] = null) =>
+    limitAsks({ id, limit, unit: 'mm' }).map(({ key }) => key)
+  expect(keys('built-bow')).toEqual(['quality.bow'])
+  expect(keys('peak-temperature')).toEqual(['cure.peakTemperature'])
+  expect(keys('built-bow', '-6 to 6')).toEqual([])
+  expect(keys('slump')).toEqual([])
+})
+
+test('at a stage of the lift an engineer may enter factor, tension and margin, each with a reason', () => {
+  const asks = (id: string) => limitAsks({ id, limit: 1.9, unit: 'MPa' })
+  expect(asks('now:lift-peak:release').map(({ key, unit }) => [key, unit])).toEqual([
+    ['lift.factor:release', ''],
+    ['lift.tension', '√MPa'],
+  ])
+  expect(asks('lift-insert:travel').map(({ key }) => key)).toEqual([
+    'lift.insertFactor:travel',
+    'lift.insertMargin',
+  ])
+  expect(asks('lift-peak:turn').every(({ reasoned }) => reasoned)).toBe(true)
+  for (const id of ['lift-peak', 'lift-peak:moon', 'lift-angle', 'lift-factor:release'])
+    expect(asks(id)).toEqual([])
 })
 
 describe('what a person types', () => {
@@ -228,5 +245,6 @@ test('a viewer reads; only an engineer confirms a lifting design', () => {
   expect(mayDo('viewer', 'value')).toBe(false)
   expect(mayDo('floor', 'value')).toBe(true)
   expect([mayDo('lead', 'design'), mayDo('engineer', 'design')]).toEqual([false, true])
+  expect([mayDo('lead', 'difference'), mayDo('engineer', 'difference')]).toEqual([false, true])
   expect(mayDo('floor', 'disposition')).toBe(false)
 })

@@ -4,6 +4,7 @@ import { Button, Caution, VerdictMark } from '../look/index.ts'
 import { usePerson } from '../record/index.ts'
 import { useActing } from './acting.ts'
 import { CardRowView } from './card-row.tsx'
+import { CarriedList } from './carried-list.tsx'
 import { DefectForm } from './defect-form.tsx'
 import { DefectList } from './defect-list.tsx'
 import { mayDo } from './entitled.ts'
@@ -65,6 +66,7 @@ export function StepCard({ card, tapped, onWantPlace }: StepCardProps): ReactEle
       )}
       {defect ? <DefectForm step={card.step} tapped={tapped} onLeave={() => wantDefect(false)} /> : null}
       {photos.length > 0 ? <Photos attachments={photos.flatMap(({ attachments }) => attachments)} /> : null}
+      <CarriedList card={card} />
       <DefectList />
       <Caution {...step.caution} />
       <SheetLinks />

@@ -10,6 +10,7 @@ import { closeStep } from './close-step.ts'
 import { confirmDesign } from './confirm-design.ts'
 import { correctValue } from './correct-value.ts'
 import { decide } from './decide.ts'
+import { enterLimit } from './enter-limit.ts'
 import { handOver } from './hand-over.ts'
 import { inspectDefect } from './inspect-defect.ts'
 import { keepPhoto } from './keep-photo.ts'
@@ -22,6 +23,7 @@ import { recordTemperature } from './record-temperature.ts'
 import { recordValue } from './record-value.ts'
 import { reportDefect } from './report-defect.ts'
 import { settleDefect } from './settle-defect.ts'
+import { signDifference } from './sign-difference.ts'
 
 const PLACE: PanelPlace = { job: 'J1', mark: 'W1', revision: 'B', edition: 'EN 1992-1-1:2004' }
 const ABOUT = '01HZZZZZZZZZZZZZZZZZZZZZZ1'
@@ -56,6 +58,15 @@ const ROW = {
   limit: 30,
 } as Parameters<typeof decide.draft>[1]['row']
 
+const PEAK = {
+  id: 'now:lift-peak:release',
+  verdict: 'fail',
+  demand: 2.4,
+  limit: 1.9,
+  unit: 'MPa',
+  unknown: [],
+} as unknown as Parameters<typeof signDifference.draft>[1]['row']
+
 const DRAFTS: readonly EntryDraft[] = [
   recordValue.draft(PLACE, { asked: SLUMP, value: 100 }),
   correctValue.draft(PLACE, { asked: SLUMP, about: ABOUT, value: 110, reason: 'misread' }),
@@ -63,6 +74,7 @@ const DRAFTS: readonly EntryDraft[] = [
   closeStep.draft(PLACE, { step: 'cage' }),
   askToOpen.draft(PLACE, { step: 'set' }),
   confirmDesign.draft(PLACE, { reference: 'LD-3', reason: '' }),
+  signDifference.draft(PLACE, { row: PEAK, reference: 'LD-3', reason: 'bars as drawn' }),
   recordCast.draft(PLACE, { at: '2026-11-24T14:10:00.000Z', bed: 'B1', mix: null }),
   recordCast.draft(PLACE, {
     at: '2026-11-24T14:10:00.000Z',
@@ -126,6 +138,30 @@ describe('what an act puts into the record', () => {
     })
     expect(recordValue.draft(PLACE, { asked: SLUMP, value: 121 }).verdict).toBe('fail')
     expect(recordValue.draft(PLACE, { asked: SLUMP, value: 'wet' }).verdict).toBe('unknown')
+  })
+
+  test('a limit goes to the yard with its source, and with the reason where one is given', () => {
+    const input = { yard: 'Y', key: 'lift.factor:release', value: 2.2, unit: '', standard: 'S', edition: '1' }
+    const draft = enterLimit.draft({ ...input, reason: 'deep ribs' })
+    expect(parseEntry(entryOf(draft))).toMatchObject({
+      kind: 'limit',
+      check: 'lift.factor:release',
+      value: { value: 2.2, unit: '', standard: 'S', edition: '1' },
+      reason: 'deep ribs',
+    })
+    expect(enterLimit.draft(input)).not.toHaveProperty('reason')
+  })
+
+  test('a signed difference says what it is signed for', () => {
+    expect(
+      signDifference.draft(PLACE, { row: PEAK, reference: 'LD-3', reason: 'bars as drawn' }),
+    ).toMatchObject({
+      kind: 'difference',
+      step: 'strip',
+      check: 'now:lift-peak:release',
+      reason: 'bars as drawn',
+      value: { reference: 'LD-3', verdict: 'fail', demand: 2.4, limit: 1.9, unit: 'MPa', missing: [] },
+    })
   })
 
   test('a correction is a new entry that points at the old one and says why', () => {

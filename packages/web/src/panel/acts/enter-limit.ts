@@ -9,17 +9,20 @@ export interface LimitInput {
   readonly unit: string
   readonly standard: string
   readonly edition: string
+  /** Why it was set, where it is more than the source says; empty for none. */
+  readonly reason?: string
 }
 
 /** An engineer enters a limit with its source, where no confirmed value is built in. It counts for the whole yard. */
 export const enterLimit = {
   name: 'enter-limit',
   label: 'Enter this limit for the yard',
-  draft: ({ yard, key, value, unit, standard, edition }: LimitInput): EntryDraft => ({
+  draft: ({ yard, key, value, unit, standard, edition, reason = '' }: LimitInput): EntryDraft => ({
     kind: 'limit',
     subject: { kind: 'yard', id: yard },
     check: key,
     value: { value, unit, standard, edition },
     unit,
+    ...(reason === '' ? {} : { reason }),
   }),
 }
