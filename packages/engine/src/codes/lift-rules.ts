@@ -1,5 +1,6 @@
 import type { Source } from '../working/source.ts'
 import type { Worked } from '../working/worked.ts'
+import type { AnchorRules } from './anchor-rules.ts'
 
 /** `release`: off the mould, with what sticks. `handling`: moved by crane in the yard or at the site. `travel`: on the road. */
 export type LoadCaseId = 'release' | 'handling' | 'travel'
@@ -40,4 +41,6 @@ export interface LiftRules {
   readonly insertMargin: LiftLimit | null
   /** Tension that the concrete may have in bending at the hour of the lift, MPa. */
   readonly tension: (input: { readonly strength: number; readonly thickness: number }) => Worked<number>
+  /** Resistance of cast-in inserts in concrete; null or absent: the family has none here, only the maker's rating. */
+  readonly anchor?: AnchorRules | null
 }

@@ -10,4 +10,5 @@ export const lift: LiftRules = {
   leastStrength: null,
   insertMargin: null,
   tension: () => unknown('tension at handling: no confirmed limit'),
+  anchor: null,
 }

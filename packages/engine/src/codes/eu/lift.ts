@@ -1,4 +1,5 @@
 import type { LiftRules } from '../lift-rules.ts'
+import { anchor } from './anchor.ts'
 import { liftFactor } from './cen-tr15728-2016/lift-factor.ts'
 import { liftTension } from './en1992-1-1-2004/lift-tension.ts'
 
@@ -23,4 +24,5 @@ export const lift: LiftRules = {
   },
   insertMargin: null,
   tension: liftTension,
+  anchor,
 }

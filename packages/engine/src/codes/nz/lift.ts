@@ -12,4 +12,5 @@ export const lift: LiftRules = {
   leastStrength: null,
   insertMargin: null,
   tension: liftTension,
+  anchor: null,
 }

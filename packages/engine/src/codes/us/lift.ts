@@ -1,5 +1,6 @@
 import { unknown } from '../../working/worked.ts'
 import type { LiftRules } from '../lift-rules.ts'
+import { anchor } from './anchor.ts'
 import { INSERT_MARGIN } from './osha-1926-704/insert-margin.ts'
 import { bendingFactor } from './pci-handbook-7/bending-factor.ts'
 import { liftTension } from './pci-handbook-7/lift-tension.ts'
@@ -19,4 +20,5 @@ export const lift: LiftRules = {
   leastStrength: null,
   insertMargin: INSERT_MARGIN,
   tension: liftTension,
+  anchor,
 }
