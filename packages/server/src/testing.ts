@@ -227,6 +227,7 @@ export const simpleCard: CardMaker = (state, panel, step) => {
       missing,
       entitled: panelStep(step).hold ? ['lead'] : ['floor', 'lead', 'engineer'],
       rests: asked.flatMap((id) => values[id]?.entry ?? []),
+      carried: [],
     },
   }
 }

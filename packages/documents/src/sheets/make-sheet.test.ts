@@ -4,6 +4,7 @@ import { plan } from '@castwright/engine/plan'
 import { emptyPanelFacts } from '@castwright/engine/steps'
 import { describe, expect, it } from 'vitest'
 import { makeSheet, SHEET_NAMES } from './make-sheet.ts'
+import { differenceRows } from './passport-sheet.ts'
 import type { SheetInput } from './sheet.ts'
 
 const drawing = parseDrawing({
@@ -56,6 +57,41 @@ describe('every sheet', () => {
       expect(Buffer.from(first).equals(Buffer.from(second))).toBe(true)
     },
   )
+
+  it('prints each signed difference in the passport: for what, by whom, why', async () => {
+    const by = { id: 'e', name: 'Ada Roe', role: 'engineer' } as const
+    const signed = { entry: 'x', by, seen: bare.made, stored: bare.made, reason: 'bars carry', revision: 'B' }
+    const fails = { verdict: 'fail', demand: 2.44, limit: 1.9, unit: 'MPa', missing: [] } as const
+    const unknown = {
+      verdict: 'unknown',
+      demand: null,
+      limit: null,
+      unit: 'kN',
+      missing: ['uneven legs'],
+    } as const
+    const differences = {
+      'lift-peak:release': { ...signed, ...fails, reference: 'LD-3' },
+      'now:lift-insert:hang': { ...signed, ...unknown, reference: 'LD-3' },
+    }
+    const { strip } = bare.facts.steps
+    const facts = { ...bare.facts, steps: { ...bare.facts.steps, strip: { ...strip, differences } } }
+    const rows = differenceRows({ ...bare, facts })
+    expect(rows.map(([, what, design, who, reason]) => [what, design, who, reason])).toEqual([
+      [
+        'fails: 2.44 MPa, limit 1.9 MPa',
+        'LD-3',
+        'Ada Roe, engineer, 12 May 2026, 09:00, revision B',
+        'bars carry',
+      ],
+      ['not known: uneven legs', 'LD-3', 'Ada Roe, engineer, 12 May 2026, 09:00, revision B', 'bars carry'],
+    ])
+    const [with2, without] = [
+      await makeSheet('passport', { ...bare, facts }),
+      await makeSheet('passport', bare),
+    ]
+    expect(with2.length).toBeGreaterThan(without.length)
+    expect(differenceRows(bare)).toEqual([])
+  })
 
   it('fits letter paper too', async () => {
     const text = Buffer.from(await makeSheet('pour-card', { ...bare, size: 'letter' })).toString('latin1')

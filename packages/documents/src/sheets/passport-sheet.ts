@@ -1,4 +1,6 @@
-import { STEPS, type StepFacts } from '@castwright/engine/steps'
+import { carriedFrom, type SignedDifference, STEPS, type StepFacts } from '@castwright/engine/steps'
+import { shown } from '@castwright/engine/working'
+import type { Paper } from '../paper/paper.ts'
 import { POINTS_PER_MM } from '../paper/paper.ts'
 import { dayAndTime } from '../paper/when.ts'
 import { panelPicture } from '../picture/panel-picture.ts'
@@ -43,9 +45,10 @@ export async function passportSheet(input: SheetInput): Promise<Uint8Array> {
         step.name,
         row.what,
         VERDICT_WORDS[row.verdict],
-        row.decision === null
-          ? (row.unknown[0] ?? '')
-          : `${row.decision.by.name}: ${row.decision.reason ?? ''}`,
+        row.replaced ??
+          (row.decision === null
+            ? (row.unknown[0] ?? '')
+            : `${row.decision.by.name}: ${row.decision.reason ?? ''}`),
       ]),
   )
   if (open.length === 0) paper.paragraph('None in the steps worked so far.')
@@ -61,6 +64,7 @@ export async function passportSheet(input: SheetInput): Promise<Uint8Array> {
       8.5,
     )
   }
+  differencesSigned(paper, input)
   paper.heading('Defects')
   if (facts.defects.length === 0) paper.paragraph('None found.')
   else {
@@ -87,6 +91,49 @@ export async function passportSheet(input: SheetInput): Promise<Uint8Array> {
   })
   paper.signatures(['Handed over by', 'Received by'])
   return paper.finish()
+}
+
+function differencesSigned(paper: Paper, input: SheetInput): void {
+  const rows = differenceRows(input)
+  paper.heading('Differences signed')
+  if (rows.length === 0) {
+    paper.paragraph('None: no result of the lift was set aside for the lifting design.')
+    return
+  }
+  paper.table(
+    [
+      { head: 'Our result', share: 28 },
+      { head: 'As it was signed', share: 24 },
+      { head: 'Lifting design', share: 18 },
+      { head: 'Signed by, when', share: 22 },
+      { head: 'Reason', share: 32 },
+    ],
+    rows,
+    8.5,
+  )
+}
+
+/** Our results of the lift that failed or were not known, and that an engineer signed to let the lifting design govern: a row each. */
+export function differenceRows({ facts, plan, timezone }: SheetInput): string[][] {
+  return carriedFrom('strip', facts, plan).flatMap(({ what, signed }) =>
+    'reference' in signed
+      ? [
+          [
+            what,
+            signedFor(signed),
+            signed.reference,
+            `${signed.by.name}, ${signed.by.role}, ${dayAndTime(signed.seen, timezone)}, revision ${signed.revision ?? 'none'}`,
+            signed.reason ?? '',
+          ],
+        ]
+      : [],
+  )
+}
+
+function signedFor({ verdict, demand, limit, unit, missing }: SignedDifference): string {
+  if (verdict === 'unknown') return `not known: ${missing.join('; ') || 'no value'}`
+  const figure = (value: number | null): string => (value === null ? 'no value' : shown(value, unit))
+  return `fails: ${figure(demand)}, limit ${figure(limit)}`
 }
 
 function touched(state: StepFacts): boolean {

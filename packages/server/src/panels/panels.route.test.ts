@@ -1,7 +1,16 @@
-import { verifyPassport } from '@castwright/record'
+import { type Draft, verifyPassport } from '@castwright/record'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { panelCard } from '../entries/cards.ts'
-import { drawingOf, LEAD, type TestVisitor, type TestYard, testYard, VIEWER, YARD } from '../testing.ts'
+import {
+  drawingOf,
+  ENGINEER,
+  LEAD,
+  type TestVisitor,
+  type TestYard,
+  testYard,
+  VIEWER,
+  YARD,
+} from '../testing.ts'
 
 let yard: TestYard
 let lead: TestVisitor
@@ -78,6 +87,42 @@ describe('sheets', () => {
     expect((await lead.get(`${W1}/sheets/label?paper=a0`)).status).toBe(422)
     expect((await lead.get('/api/panels/J1/W9/sheets/label')).status).toBe(404)
     expect((await yard.visitor().get(`${W1}/sheets/label`)).status).toBe(401)
+  })
+})
+
+describe('a signed difference', () => {
+  const draft: Draft = {
+    kind: 'difference',
+    subject: { kind: 'panel', id: 'J1/W1' },
+    step: 'strip',
+    check: 'now:lift-peak:release',
+    revision: 'A',
+    reason: 'the bars as drawn carry it',
+    value: { reference: 'LD-3', verdict: 'fail', demand: 2.4, limit: 1.9, unit: 'MPa', missing: [] },
+  }
+
+  it('is refused from a lead, taken from an engineer, and printed in a passport that verifies', async () => {
+    const [byLead] = ((await lead.send(lead.entry(draft))).body.results ?? []) as { reason?: string }[]
+    expect(byLead?.reason).toMatch(/a lead may not make a difference entry/)
+    const engineer = await yard.enter(ENGINEER)
+    const signed = engineer.entry(draft)
+    const [result] = ((await engineer.send(signed)).body.results ?? []) as { status?: string }[]
+    expect(result?.status).toBe('stored')
+    const { bytes, body } = await lead.get(`${W1}/passport`)
+    const key = (await yard.visitor().get('/api/key')).body.publicKey as string
+    expect(verifyPassport(bytes, { key })).toMatchObject({ verdict: 'pass', problems: [] })
+    expect((body.plan as { figures: { differences: unknown[] } }).figures.differences).toMatchObject([
+      {
+        check: 'now:lift-peak:release',
+        entry: signed.id,
+        by: { name: 'Bo Engineer', role: 'engineer' },
+        reason: 'the bars as drawn carry it',
+        demand: 2.4,
+        limit: 1.9,
+      },
+    ])
+    const bent = new TextDecoder().decode(bytes).replace('"limit":1.9', '"limit":2.9')
+    expect(verifyPassport(bent, { key }).verdict).toBe('fail')
   })
 })
 

@@ -1,6 +1,6 @@
 import type { SheetInput } from '@castwright/documents'
 import type { Plan } from '@castwright/engine/plan'
-import { emptyPanelFacts, type PanelFacts } from '@castwright/engine/steps'
+import { carriedFrom, emptyPanelFacts, type PanelFacts } from '@castwright/engine/steps'
 import { InputError } from '@castwright/engine/working'
 import { type PassportPlan, passportEntries, type StoredEntry, type YardState } from '@castwright/record'
 import { issuePassport } from '@castwright/record/store'
@@ -41,7 +41,7 @@ export async function passportFile(log: YardLog, job: string, mark: string): Pro
     store: log.store,
     panel: { job, mark, revision: facts.revision },
     drawing: facts.drawing,
-    plan: figuresOf(plan),
+    plan: figuresOf(plan, facts),
     entries: passportEntries(`${job}/${mark}`, await wholeLog(log)),
     now: log.now(),
   })
@@ -68,8 +68,11 @@ export async function sheetInput(
   }
 }
 
-/** The figures of a plan that go into a passport: sizes, and each check with its source, without the working. */
-function figuresOf(plan: Plan): PassportPlan {
+/**
+ * The figures of a plan that go into a passport: sizes, each check with its source, without the working, and the differences from the
+ * lifting design that an engineer signed.
+ */
+function figuresOf(plan: Plan, facts: PanelFacts): PassportPlan {
   const { mass, volume, centre, length, width, thickness } = plan
   const checks = plan.checks.map(({ id, step, verdict, demand, limit, unit, source }) => ({
     id,
@@ -80,7 +83,20 @@ function figuresOf(plan: Plan): PassportPlan {
     unit,
     source,
   }))
-  const figures = { mass, volume, centre, length, width, thickness, checks, assumed: plan.assumed }
+  const differences = carriedFrom('strip', facts, plan).flatMap(({ kind, check, what, signed }) =>
+    kind === 'difference' ? [{ check, what, ...signed }] : [],
+  )
+  const figures = {
+    mass,
+    volume,
+    centre,
+    length,
+    width,
+    thickness,
+    checks,
+    differences,
+    assumed: plan.assumed,
+  }
   return {
     engine: plan.engine,
     family: plan.family,
