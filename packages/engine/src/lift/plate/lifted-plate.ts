@@ -17,6 +17,8 @@ export interface PlateInput {
   readonly poisson: number
   /** Points that the mesh is made fine around: the supports of the drawing. */
   readonly supports: readonly Point[]
+  /** Points that the mesh goes through without being finer there: what lies on a line. */
+  readonly along?: readonly Point[]
   readonly edges?: readonly HeldEdge[]
   /** Side lengths times this; 1 where absent. */
   readonly fineness?: number
@@ -58,7 +60,7 @@ export function plateOf(input: PlateInput): PlateModel {
   return plateModel({ mesh, thickness, modulus, poisson, ...(held === undefined ? {} : { edges: held }) })
 }
 
-function meshOf({ piece, thickness, supports, fineness = 1 }: PlateInput): PlateMesh {
+function meshOf({ piece, thickness, supports, along = [], fineness = 1 }: PlateInput): PlateMesh {
   const box = bounds(piece.outline)
   const shorter = Math.min(box.right - box.left, box.top - box.bottom)
   const corners = reentrantCorners(piece)
@@ -69,7 +71,13 @@ function meshOf({ piece, thickness, supports, fineness = 1 }: PlateInput): Plate
     ...corners.map((at) => ({ at, size: cornerSize(piece, at, many * thickness) * fineness })),
   ]
   const coarsest = Math.max(COARSEST * shorter, thickness / 2) * fineness
-  return plateMesh({ piece, points: supports, fine, coarsest, growth: GROWTH * Math.min(1, fineness) })
+  return plateMesh({
+    piece,
+    points: [...supports, ...along],
+    fine,
+    coarsest,
+    growth: GROWTH * Math.min(1, fineness),
+  })
 }
 
 /** Where an opening is many small corners, their sides set the size. */

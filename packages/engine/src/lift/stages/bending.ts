@@ -1,4 +1,4 @@
-import type { Point } from '../../panel/point.ts'
+import { distance, type Point } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
 import { InputError } from '../../working/issue.ts'
 import { unknown, type Worked } from '../../working/worked.ts'
@@ -41,6 +41,7 @@ export function benchOf({
   thickness,
   pressure,
   picks,
+  along = [],
 }: {
   readonly piece: Piece
   /** mm */
@@ -48,9 +49,18 @@ export function benchOf({
   /** Own weight, N/mm². */
   readonly pressure: number
   readonly picks: readonly Point[]
+  /** Points of all lines that carry the panel at some stage: the moment over a line has a kink, which a mesh through it follows. */
+  readonly along?: readonly Point[]
 }): Bench {
   const supports = picks.map((at) => inConcrete(piece, at)).filter((at) => at !== null)
-  const model = plateOf({ piece, thickness, modulus: ASSUMED_MODULUS, poisson: ASSUMED_POISSON, supports })
+  const model = plateOf({
+    piece,
+    thickness,
+    modulus: ASSUMED_MODULUS,
+    poisson: ASSUMED_POISSON,
+    supports,
+    along: apart(along, supports, thickness / 4),
+  })
   return {
     piece,
     model,
@@ -60,6 +70,15 @@ export function benchOf({
     axis: panelAxis(piece),
     candidates: new Map(),
   }
+}
+
+/** Points that stand at least `least` from each other and from those given, mm: two mesh points at nearly one place make needles. */
+function apart(points: readonly Point[], given: readonly Point[], least: number): Point[] {
+  const kept: Point[] = []
+  for (const point of points) {
+    if ([...given, ...kept].every((other) => distance(other, point) >= least)) kept.push(point)
+  }
+  return kept
 }
 
 /** A stage under own weight square to the panel, factor 1. */

@@ -40,14 +40,14 @@ export function hangingPeak({ piece, thickness, pressure, about, picks }: Hangin
   let below = 0
   let worst = { stress: 0, level: levels[0]!, weight: 0, width: 1 }
   for (const [i, from] of levels.entries()) {
-    const to = levels[i + 1]
-    if (to === undefined || from >= top) break
+    const upper = levels[i + 1]
+    if (upper === undefined || from >= top) break
+    const to = Math.min(upper, top)
     const [low, high] = [from + EDGE, to - EDGE]
     const [first, last] = [widthAt(low), widthAt(high)]
     for (let k = 0; k <= BETWEEN; k += 1) {
       const share = k / BETWEEN
       const level = from + share * (to - from)
-      if (level > top) break
       const width = first + share * (last - first)
       const area = below + ((first + width) / 2) * (level - from)
       const weight = (pressure * area) / 1e6

@@ -1,16 +1,19 @@
 import type { CodeFamily } from '../../codes/family.ts'
 import { misplacedInserts, type Panel } from '../../panel/panel.ts'
+import { distance } from '../../panel/point.ts'
 import type { EnteredLimit } from '../../steps/facts.ts'
 import { InputError } from '../../working/issue.ts'
 import { STATICS } from '../../working/source.ts'
 import { known, type Step, unknown, type Worked } from '../../working/worked.ts'
 import type { Yard } from '../../yard/yard.ts'
 import { riggingOf } from '../rigging-of.ts'
+import { EQUALISED_OFFSET, pickCentre } from '../supports.ts'
 import { type Arrangement, arrangements } from './arrangement.ts'
 import { type Bench, type Bent, benchOf, bent } from './bending.ts'
 import { carriedByBars, cornerBars } from './corner-bars.ts'
 import { hangingPeak } from './hanging.ts'
 import { leastStrength } from './least-strength.ts'
+import { pointsAlong } from './lines.ts'
 import type { CornerBars, LiftStage, StagePeak } from './stage.ts'
 import { type StageFactor, stageFactor } from './stage-factor.ts'
 import { stageInserts } from './stage-inserts.ts'
@@ -31,14 +34,37 @@ export function liftStages({ panel, yard, family, limits = {} }: LiftStagesInput
   const all = arrangements(panel)
   const rigging = riggingOf(panel.drawing.rigging, yard?.rigging ?? [])
   const equalised = !('gap' in rigging) && rigging.equalised === true
-  const bentOf = bending(panel, equalised)
+  const bentOf = bending(panel, all)
   const misplaced = misplacedInserts(panel).map(({ found, expected }) => `${found}: expected ${expected}`)
   return all.map((arrangement): LiftStage => {
     const factor = stageFactor({ stage: arrangement.id, panel, yard, family, limits, of: 'bending' })
-    const gaps = [...misplaced, ...arrangement.gaps]
-    const found = gaps.length > 0 ? unknown(...gaps) : bentOf(arrangement)
+    const hang = equalised && arrangement.on === 'points' ? equalShares(panel, arrangement) : 'rigid'
+    const gaps = [...misplaced, ...arrangement.gaps, ...(typeof hang === 'string' ? [] : hang.gaps)]
+    const found = gaps.length > 0 ? unknown(...gaps) : bentOf(arrangement, hang === 'equal')
     return stageOf({ arrangement, panel, yard, family, limits, factor, found })
   })
+}
+
+/** Equal shares hang level within this of the middle of the picks, mm; up to `EQUALISED_OFFSET` the panel is taken on rigid points. */
+const LEVEL = 1
+
+/** How equalised legs carry: alike; as rigid points where the centre of gravity stands a little off their middle; or not level at all. */
+function equalShares(
+  panel: Panel,
+  { picks }: Arrangement,
+): 'equal' | 'rigid' | { readonly gaps: readonly string[] } {
+  if (picks.length < 4) return 'rigid'
+  const middle = pickCentre(picks)
+  const offset = distance(middle, panel.centre)
+  if (offset <= LEVEL) return 'equal'
+  const radius = Math.min(...picks.map(({ at }) => distance(middle, at)))
+  return offset <= EQUALISED_OFFSET * radius
+    ? 'rigid'
+    : {
+        gaps: [
+          `equalised legs: the centre of gravity is ${Math.round(offset)} mm off the middle of the inserts, the panel would not hang level`,
+        ],
+      }
 }
 
 interface StageOfInput extends Required<LiftStagesInput> {
@@ -224,17 +250,20 @@ const WORDS: Readonly<Record<StagePeak['of'], string>> = {
 }
 
 /** Bending of each arrangement of a panel under factor 1; null for what hangs and does not bend as a plate. */
-function bending(panel: Panel, equalised: boolean): (arrangement: Arrangement) => Worked<KeptBent | null> {
-  const kept = keptFor(panel, equalised)
+function bending(
+  panel: Panel,
+  all: readonly Arrangement[],
+): (arrangement: Arrangement, equalised: boolean) => Worked<KeptBent | null> {
+  const kept = keptFor(panel)
   let bench: Bench | null = null
-  return (arrangement) => {
+  return (arrangement, equalised) => {
     if (arrangement.on === 'upright') return known(null, [])
-    const key = JSON.stringify([arrangement.picks.map(({ at }) => at), arrangement.lines])
+    const key = JSON.stringify([arrangement.picks.map(({ at }) => at), arrangement.lines, equalised])
     const before = kept.get(key)
     if (before !== undefined) return before
     let found: Worked<KeptBent>
     try {
-      bench ??= makeBench(panel)
+      bench ??= makeBench(panel, all)
       found = withoutField(bent(bench, arrangement, equalised))
     } catch (error) {
       if (!(error instanceof InputError)) throw error
@@ -258,7 +287,7 @@ function withoutField(found: Worked<Bent>): Worked<KeptBent> {
   return { ...found, value: kept }
 }
 
-function makeBench(panel: Panel): Bench {
+function makeBench(panel: Panel, all: readonly Arrangement[]): Bench {
   const piece = panel.region[0]
   if (piece === undefined)
     throw new InputError([{ path: 'outline', found: 'no concrete', expected: 'one piece' }])
@@ -267,6 +296,7 @@ function makeBench(panel: Panel): Bench {
     thickness: panel.drawing.thickness,
     pressure: panel.weight / panel.faceArea / 1000,
     picks: (panel.drawing.inserts ?? []).map(({ at }) => at),
+    along: all.flatMap(({ lines }) => lines.flatMap((line) => pointsAlong(line, panel.drawing.thickness))),
   })
 }
 
@@ -274,15 +304,15 @@ function makeBench(panel: Panel): Bench {
 const KEPT = 4000
 const keptPanels = new Map<string, Map<string, Worked<KeptBent>>>()
 
-function keptFor({ drawing, density }: Panel, equalised: boolean): Map<string, Worked<KeptBent>> {
-  const { outline, openings, thickness, inserts } = drawing
+function keptFor({ drawing, density }: Panel): Map<string, Worked<KeptBent>> {
+  const { outline, openings, thickness, inserts, handling } = drawing
   const shape = JSON.stringify([
     outline,
     openings?.map((one) => one.outline),
     thickness,
     inserts,
+    handling,
     density,
-    equalised,
   ])
   const known = keptPanels.get(shape)
   if (known !== undefined) return known
