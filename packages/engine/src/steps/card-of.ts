@@ -10,6 +10,7 @@ import { withDifferences } from './difference.ts'
 import type { PanelFacts, Recorded, Signed, Signer, YardFacts } from './facts.ts'
 import { shutHold, stepIsDone } from './hold.ts'
 import { checkRow, plainRow } from './rows.ts'
+import { isStageCheck } from './stage-rows.ts'
 import { panelStep, type StepId } from './steps.ts'
 import { designIsConfirmed, stripRows } from './strip-rows.ts'
 
@@ -67,8 +68,8 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
     case 'strip': {
       const rows = [
         ...stripRows({ plan, facts, yard, now }),
-        // The angle is taken with the rigging in use, which the plan may not know.
-        ...planned.filter(({ id }) => id !== ANGLE_CHECK),
+        // The angle is taken with the rigging in use, which the plan may not know; the stages at the strength of the hour.
+        ...planned.filter(({ id }) => id !== ANGLE_CHECK && !isStageCheck(id)),
         ...asked,
       ]
       return withDifferences({ rows, facts, confirmed: designIsConfirmed(facts) })

@@ -2,7 +2,7 @@ import type { CardRow, RowDifference } from './card.ts'
 import type { PanelFacts, SignedDifference } from './facts.ts'
 
 /** Our own results of the lift, at the strength wanted and at that of now, which a confirmed lifting design is held beside. */
-const OURS = /^(now:)?lift-(peak|insert|load)(:|$)/
+const OURS = /^(now:)?lift-(peak|insert)(:|$)/
 
 /** Rows that the lifting design answers for: its confirmation, the strength that it wants, its load against the inserts. */
 const THE_DESIGN = /^((now:)?design-load(:|$)|design$|strength$)/

@@ -79,6 +79,7 @@ export function liftOnlyPlan({
   const parts = {
     family,
     centre: panel.centre,
+    thickness: panel.drawing.thickness,
     checks: [...lift.checks, ...checks],
     toRecord: [...lift.toRecord, ...asked],
     lift,

@@ -16,6 +16,7 @@ import { curveLow } from './curve-low.ts'
 import type { PanelFacts, Recorded, YardFacts } from './facts.ts'
 import { inDate } from './in-date.ts'
 import { checkRow, plainRow } from './rows.ts'
+import { stageRows } from './stage-rows.ts'
 import { type StrengthAtLift, strengthAtLift } from './strength-at-lift.ts'
 
 export interface StripRowsInput {
@@ -36,6 +37,7 @@ export function stripRows(input: StripRowsInput): CardRow[] {
     designRow(facts),
     strengthRow(input, strength),
     ...ratedRows(facts, yard.yard, strength),
+    ...stageRows({ plan, yard, strength }),
     ...riggingRows(input),
     ...craneRows(plan, facts, yard, input.now),
   ]
