@@ -93,6 +93,8 @@ export interface Rigged {
   readonly legTension: number
   /** Least rating of one leg by the mode factor of the sling tables, kN; null where they end. */
   readonly legRating: number | null
+  /** Difference of length between two legs at which the first leg goes slack, mm; null where length does not matter or nothing gives way. */
+  readonly slackError: number | null
   /** Greatest angle of a leg from the vertical, degrees. */
   readonly angle: number
   /** Where the hook stands over, mm. */
@@ -109,6 +111,8 @@ export interface Rigged {
     /** In words. */
     readonly note: string
   }
+  /** Out of plumb by thickness when it hangs upright from face inserts, degrees; 0 from edge inserts on the middle plane. */
+  readonly plumb: number
   /** What could not be computed though the loads are known. Example: length of the top slings. */
   readonly gaps: readonly string[]
 }
