@@ -31,7 +31,8 @@ function drawShape(paper: Paper, shape: Shape): void {
         paper.pdf.rect(left, top, right - left, bottom - top).fill(INKS.sheet)
       }
       if (shape.turn !== 0) paper.pdf.rotate(shape.turn, { origin: [x, y] })
-      paper.letters.draw(shape.text, x - width / 2, y - shape.size * 0.62, shape.size, bold, INKS[look.text])
+      const from = shape.align === 'left' ? x : x - width / 2
+      paper.letters.draw(shape.text, from, y - shape.size * 0.62, shape.size, bold, INKS[look.text])
       paper.pdf.restore()
     }
   }

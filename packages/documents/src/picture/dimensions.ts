@@ -13,9 +13,9 @@ export function dimensionShapes(layout: Layout): Shape[] {
 }
 
 /** Which way x and y run, in the corner outside the panel where no dimension lies; left out where the corner is small. */
-function axisShapes({ panel, height, text, labels }: Layout): Shape[] {
+function axisShapes({ panel, height, below, text, labels }: Layout): Shape[] {
   const long = text * 1.3
-  const corner: Point = [panel.left - long - text * 1.2, height - text * 0.8]
+  const corner: Point = [panel.left - long - text * 1.2, height - below - text * 0.8]
   const label = { role: 'dimension', size: text } as const
   const room = corner[0] - text * 0.3 >= 0 && corner[1] - long - text * 1.2 > panel.bottom
   if (!room) return []

@@ -40,6 +40,8 @@ export interface Layout {
     readonly top: number
     readonly bottom: number
   }
+  /** Space under everything that is kept for a legend, units. */
+  readonly below: number
   readonly labels: Labels
   readonly at: (point: Point) => Point
 }
@@ -50,10 +52,13 @@ export interface LayoutInput {
   readonly chains: Chains
   /** Space kept free around the panel for what stands outside it, units. */
   readonly halo?: number
+  /** Space over and under everything for words and a legend, units. */
+  readonly above?: number
+  readonly below?: number
 }
 
 /** A screen narrower than this has room for one row of labels moved outward, a wider one and paper for two. */
-const NARROW = 480
+export const NARROW = 480
 
 /** Height of one row of a dimension chain, in sizes of its text. */
 const ROW = 1.6
@@ -66,14 +71,15 @@ const PAD = 0.7
  * Fits a panel and its dimension chains into a frame: the largest scale at which all rows of dimensions have room
  * outside the panel; on paper the next round scale below it.
  */
-export function layOut({ outline, frame, chains, halo = 0 }: LayoutInput): Layout {
+export function layOut({ outline, frame, chains, halo = 0, above = 0, below = 0 }: LayoutInput): Layout {
   const text = frame.paper === undefined ? Math.max(LEAST_SCREEN_TEXT, frame.text) : frame.text
   const box = bounds(outline)
   const [length, width] = [box.right - box.left, box.top - box.bottom]
   const mostRows = frame.paper === undefined && frame.width < NARROW ? 1 : 2
   let extra = new Map<string, number>()
   for (let round = 0; ; round += 1) {
-    const margin = (side: Side): number => sideMargin(side, chains, extra, text, halo)
+    const margin = (side: Side): number =>
+      sideMargin(side, chains, extra, text, halo) + (side === 'top' ? above : side === 'bottom' ? below : 0)
     const [across, up] = [margin('left') + margin('right'), margin('top') + margin('bottom')]
     const fit = Math.min(
       Math.max(frame.width - across, text) / length,
@@ -112,6 +118,7 @@ export function layOut({ outline, frame, chains, halo = 0 }: LayoutInput): Layou
         text,
         chains: laid,
         panel,
+        below,
         labels: newLabels({ left: 0, top: 0, right: frame.width, bottom: height }),
         at: ([x, y]) => [origin[0] + x * scale, origin[1] - y * scale],
       }
@@ -177,7 +184,7 @@ function extraRows(chains: readonly LaidChain[]): Map<string, number> {
   return needed
 }
 
-function roundScale(fit: number, frame: Frame): { scale: number; ratio: number | null } {
+export function roundScale(fit: number, frame: Frame): { scale: number; ratio: number | null } {
   if (frame.paper === undefined) return { scale: fit, ratio: null }
   const { paper } = frame
   const ratio =

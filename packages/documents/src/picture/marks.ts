@@ -18,6 +18,9 @@ export interface MarkShapes {
   readonly notes: readonly string[]
 }
 
+/** A drawing on which marks are set: its letters, the space taken, and where a place lies. */
+export type Ground = Pick<Layout, 'labels' | 'text' | 'at'>
+
 /** A circle holds no more letters than this. */
 const MOST_LETTERS = 3
 
@@ -25,7 +28,7 @@ const MOST_LETTERS = 3
  * Circles with their letters, all first, so that the texts beside them keep clear of every circle. A mark too long for a
  * circle, or in a place already taken, stands beside a dot.
  */
-export function markShapes(layout: Layout, role: Role, marks: readonly Mark[]): MarkShapes {
+export function markShapes(layout: Ground, role: Role, marks: readonly Mark[]): MarkShapes {
   const { labels, text: size, at } = layout
   const circles: Shape[] = []
   const texts: Shape[] = []
@@ -74,7 +77,7 @@ function within(box: ReturnType<typeof boxAround>, { bounds }: Labels): ReturnTy
 }
 
 /** One text beside a place; what finds no room is a note. */
-export function besideShapes(layout: Layout, role: Role, at: Point, text: string, radius = 3): MarkShapes {
+export function besideShapes(layout: Ground, role: Role, at: Point, text: string, radius = 3): MarkShapes {
   const label = { role, text, size: layout.text, backed: true } as const
   const set = setText(layout.labels, label, placesAround(layout.at(at), radius, label))
   return set === null ? { shapes: [], notes: [text] } : { shapes: [set], notes: [] }

@@ -22,6 +22,9 @@ export interface BaseInput {
   /** Chains instead of those of outline and openings. */
   readonly chains?: Chains
   readonly halo?: number
+  /** Space over and under everything for words and a legend, units. */
+  readonly above?: number
+  readonly below?: number
 }
 
 /** The panel alone, laid out: concrete, crossed openings, dimensions, and the layout to draw more on it. */
@@ -33,9 +36,9 @@ export interface Base {
   readonly over: readonly Shape[]
 }
 
-export function basePicture({ drawing, frame, chains, halo = 0 }: BaseInput): Base {
+export function basePicture({ drawing, frame, chains, halo = 0, above = 0, below = 0 }: BaseInput): Base {
   const outline = drawing.outline as unknown as Ring
-  const layout = layOut({ outline, frame, chains: chains ?? shapeChains(drawing), halo })
+  const layout = layOut({ outline, frame, chains: chains ?? shapeChains(drawing), halo, above, below })
   const rings = ringsOf(concreteOf(drawing)).map((ring) => ring.map(layout.at))
   return {
     layout,

@@ -3,42 +3,17 @@ import { STEP_IDS } from '@castwright/engine/steps'
 import { InputError } from '@castwright/engine/working'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { expectClearLabels } from './clear-labels.ts'
 import { EXAMPLE_DRAWINGS } from './example-drawings.ts'
 import { examplePlan } from './example-plan.ts'
-import { boxesMeet } from './labels.ts'
 import { panelPicture } from './panel-picture.ts'
-import { type Box, type Frame, type Picture, panelPoint, picturePoint } from './picture.ts'
+import { type Frame, panelPoint, picturePoint } from './picture.ts'
 import { stepPicture, withDefects } from './step-picture.ts'
 import { svgText, toSvgElements } from './svg.ts'
 
 const PHONE: Frame = { width: 328, height: 420, text: 13 }
 const DESK: Frame = { width: 860, height: 560, text: 14 }
 const PAPER: Frame = { width: 500, height: 300, text: 8, paper: 72 / 25.4 }
-
-/** Every space that letters take: texts, and letters in circles. */
-function letterBoxes(picture: Picture): Box[] {
-  return picture.shapes.flatMap((shape) => {
-    if (shape.kind === 'text') return [shape.box]
-    if (shape.kind !== 'circle' || shape.letter === undefined) return []
-    const [x, y] = shape.at
-    const half = shape.radius * 0.7
-    return [{ left: x - half, right: x + half, top: y - half, bottom: y + half }]
-  })
-}
-
-function expectClearLabels(picture: Picture): void {
-  const boxes = letterBoxes(picture)
-  for (const [index, box] of boxes.entries()) {
-    for (const other of boxes.slice(index + 1)) expect(boxesMeet(box, other)).toBe(false)
-  }
-  for (const shape of picture.shapes) {
-    if (shape.kind !== 'text') continue
-    expect(shape.box.left).toBeGreaterThanOrEqual(0)
-    expect(shape.box.top).toBeGreaterThanOrEqual(0)
-    expect(shape.box.right).toBeLessThanOrEqual(picture.width)
-    expect(shape.box.bottom).toBeLessThanOrEqual(picture.height)
-  }
-}
 
 describe('pictures of each step', () => {
   for (const drawing of EXAMPLE_DRAWINGS) {

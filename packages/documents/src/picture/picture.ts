@@ -22,6 +22,25 @@ export type Role =
   | 'measure'
   | 'defect'
   | 'label'
+  | 'band-1'
+  | 'band-2'
+  | 'band-3'
+  | 'band-4'
+  | 'band-5'
+  | 'band-6'
+  | 'level'
+  | 'peak'
+  | 'timber'
+  | 'picked'
+  | 'unused'
+  | 'sling'
+  | 'beam'
+  | 'plumb'
+  | 'ground'
+  | 'met'
+  | 'wait'
+  | 'now'
+  | 'grid'
 
 /** Pattern inside a polygon: hatching is work by hand, dots a window of time, cross an opening. */
 export type Pattern = 'hatch' | 'dots' | 'cross'
@@ -65,8 +84,9 @@ export interface TextShape {
   readonly kind: 'text'
   readonly role: Role
   readonly text: string
-  /** Middle of the text. */
+  /** Middle of the text; with `align: 'left'` the middle of its left end. */
   readonly at: Point
+  readonly align?: 'left'
   readonly size: number
   /** 0 reads to the right, −90 reads upward. */
   readonly turn: 0 | -90

@@ -1,7 +1,22 @@
 import type { Role } from './picture.ts'
 
 /** The inks of the look; on a black-and-white printer each keeps its own grey. */
-export type Ink = 'ink' | 'quiet' | 'hair' | 'wash' | 'sheet' | 'accent' | 'accent-wash' | 'unknown' | 'fail'
+export type Ink =
+  | 'ink'
+  | 'quiet'
+  | 'hair'
+  | 'wash'
+  | 'sheet'
+  | 'accent'
+  | 'accent-wash'
+  | 'unknown'
+  | 'fail'
+  | 'band-1'
+  | 'band-2'
+  | 'band-3'
+  | 'band-4'
+  | 'band-5'
+  | 'band-6'
 
 /** Day values of the inks, for paper and where no style sheet sets them. */
 export const INKS: Readonly<Record<Ink, string>> = {
@@ -14,6 +29,12 @@ export const INKS: Readonly<Record<Ink, string>> = {
   'accent-wash': '#dbe9e8',
   unknown: '#7a5200',
   fail: '#a3260f',
+  'band-1': '#e7ede9',
+  'band-2': '#c9dad8',
+  'band-3': '#a7c3c3',
+  'band-4': '#85acaf',
+  'band-5': '#5e9398',
+  'band-6': '#32767d',
 }
 
 export interface RoleLook {
@@ -49,4 +70,23 @@ export const ROLE_LOOK: Readonly<Record<Role, RoleLook>> = {
   measure: { line: 'accent', width: 1.25, dash: [6, 3], fill: null, text: 'ink' },
   defect: { line: 'fail', width: 2, fill: 'sheet', text: 'ink' },
   label: { line: null, width: 0, fill: null, text: 'ink' },
+  'band-1': { line: 'quiet', width: 0.6, fill: 'band-1', text: 'ink' },
+  'band-2': { line: 'quiet', width: 0.6, fill: 'band-2', text: 'ink' },
+  'band-3': { line: 'quiet', width: 0.6, fill: 'band-3', text: 'ink' },
+  'band-4': { line: 'quiet', width: 0.6, fill: 'band-4', text: 'ink' },
+  'band-5': { line: 'ink', width: 0.6, fill: 'band-5', text: 'ink' },
+  'band-6': { line: 'ink', width: 0.6, fill: 'band-6', text: 'ink' },
+  level: { line: null, width: 0, fill: null, text: 'ink' },
+  peak: { line: 'ink', width: 1, fill: 'ink', text: 'ink' },
+  timber: { line: 'ink', width: 1, fill: 'sheet', text: 'ink' },
+  picked: { line: 'accent', width: 3, fill: null, text: 'accent' },
+  unused: { line: 'quiet', width: 1, dash: [3, 2], fill: 'sheet', text: 'quiet' },
+  sling: { line: 'ink', width: 1.75, fill: 'sheet', text: 'ink' },
+  beam: { line: 'ink', width: 3.5, fill: 'ink', text: 'ink' },
+  plumb: { line: 'quiet', width: 0.75, dash: [4, 3], fill: null, text: 'quiet' },
+  ground: { line: 'ink', width: 1.5, fill: null, text: 'ink' },
+  met: { line: null, width: 0, fill: 'accent', text: 'ink' },
+  wait: { line: 'quiet', width: 1.5, dash: [1.5, 4], fill: 'ink', text: 'ink' },
+  now: { line: 'accent', width: 2.25, fill: null, text: 'accent' },
+  grid: { line: 'hair', width: 1, fill: null, text: 'quiet' },
 }

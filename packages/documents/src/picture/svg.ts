@@ -141,11 +141,11 @@ function circleElements({ role, at, radius, letter, size }: CircleShape): SvgEle
     ...lineLook(role),
   })
   if (letter === undefined || size === undefined) return [circle]
-  return [circle, word(letter, at, size, look.text, true)]
+  return [circle, word(letter, at, size, look.text, { bold: true })]
 }
 
-function textElements({ text, at, size, turn, bold, role, backed, box }: TextShape): SvgElement[] {
-  const letters = word(text, at, size, ROLE_LOOK[role].text, bold === true, turn)
+function textElements({ text, at, size, turn, bold, role, backed, box, align }: TextShape): SvgElement[] {
+  const letters = word(text, at, size, ROLE_LOOK[role].text, { bold: bold === true, turn, align })
   if (backed !== true) return [letters]
   const ground = element('rect', {
     x: tenth(box.left),
@@ -163,8 +163,7 @@ function word(
   at: readonly [number, number],
   size: number,
   colour: Ink,
-  bold: boolean,
-  turn = 0,
+  { bold, turn = 0, align }: { bold: boolean; turn?: number; align?: 'left' | undefined },
 ): SvgElement {
   const [x, y] = [tenth(at[0]), tenth(at[1])]
   // Letters stand on a line a third of their height below the middle.
@@ -176,7 +175,7 @@ function word(
       y,
       dy: baseline,
       'font-size': tenth(size),
-      'text-anchor': 'middle',
+      'text-anchor': align === 'left' ? 'start' : 'middle',
       fill: ink(colour),
       ...(bold ? { 'font-weight': 700 } : {}),
       ...(turn === 0 ? {} : { transform: `rotate(${turn} ${x} ${y})` }),
