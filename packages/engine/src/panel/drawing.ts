@@ -73,6 +73,8 @@ const handling = z.strictObject({
     .strictObject({
       about: z.enum(['bottom', 'top', 'left', 'right']),
       inserts: z.array(mark).min(1).max(16).optional(),
+      /** Rigging that turns it, where it is not the drawing's. */
+      rigging: mark.optional(),
     })
     .optional(),
   store: lying.optional(),

@@ -20,6 +20,8 @@ export interface Arrangement {
   readonly lines: readonly (readonly [Point, Point])[]
   /** Edge that the panel turns about. */
   readonly about: Side | null
+  /** Mark of the rigging; undefined where the drawing names none. */
+  readonly rigging: string | undefined
   /** From plumb, degrees: what leans in a rack. */
   readonly lean: number | null
   readonly assumed: readonly Assumed[]
@@ -51,8 +53,16 @@ interface Found {
 interface Turn {
   readonly about: Side
   readonly picks: readonly DrawnInsert[]
+  readonly rigging: string | undefined
   readonly assumed: readonly Assumed[]
   readonly gaps: readonly string[]
+}
+
+const NOT_TURNED: Assumed = {
+  field: 'handling.turn',
+  value: 'not turned',
+  unit: '',
+  why: 'neither edge inserts nor handling.turn on the drawing: it is moved flat',
 }
 
 /**
@@ -67,35 +77,39 @@ export function arrangements(panel: Panel): Arrangement[] {
   const face = inserts.filter(({ kind }) => kind === 'face')
   const found: Found = { panel, piece, face, turn: turnOf(panel, piece) }
   return [
-    release(found),
+    { ...release(found), ...(found.turn === null ? { assumed: [NOT_TURNED] } : {}) },
     ...(found.turn === null ? [] : [turning('turn', found, found.turn), hanging(found.turn)]),
     lying('store', found, panel.drawing.handling?.store),
     lying('travel', found, panel.drawing.handling?.travel ?? panel.drawing.handling?.store),
-    found.turn === null
-      ? { ...flat('erect', face), how: `flat on ${count(face.length)}` }
-      : turning('erect', found, found.turn),
+    atSite(found.turn === null ? flat('erect', found) : turning('erect', found, found.turn)),
   ]
 }
 
 function base(
   id: LiftStageId,
-): Pick<Arrangement, 'id' | 'name' | 'step' | 'lines' | 'about' | 'lean' | 'assumed' | 'gaps'> {
+): Pick<Arrangement, 'id' | 'name' | 'step' | 'lines' | 'about' | 'rigging' | 'lean' | 'assumed' | 'gaps'> {
   const [name, step] = NAMES[id]
-  return { id, name, step, lines: [], about: null, lean: null, assumed: [], gaps: [] }
+  return { id, name, step, lines: [], about: null, rigging: undefined, lean: null, assumed: [], gaps: [] }
 }
 
 function count(inserts: number): string {
   return `${inserts} face insert${inserts === 1 ? '' : 's'}`
 }
 
-function flat(id: LiftStageId, face: readonly DrawnInsert[]): Arrangement {
+/** The rigging of the site is not known here: the panel bends as it does on these points, what hangs on each insert is the site's to work out. */
+function atSite(arrangement: Arrangement): Arrangement {
+  return { ...arrangement, rigging: undefined, how: `${arrangement.how}, by the rigging of the site` }
+}
+
+function flat(id: LiftStageId, { face, panel }: Found): Arrangement {
   const gaps =
     face.length < 3
       ? [`face inserts: three or more carry a panel flat, the drawing has ${face.length}`]
       : inOneLine(face.map(({ at }) => at))
         ? ['face inserts: all in one line do not carry a panel flat']
         : []
-  return { ...base(id), how: `flat on ${count(face.length)}`, on: 'points', picks: face, gaps }
+  const { rigging } = panel.drawing
+  return { ...base(id), how: `flat on ${count(face.length)}`, on: 'points', picks: face, rigging, gaps }
 }
 
 function release(found: Found): Arrangement {
@@ -104,7 +118,7 @@ function release(found: Found): Arrangement {
   if (face.length < 3 && turn !== null) {
     return { ...turning('release', found, turn), how: `pitched off the mould about its ${turn.about} edge` }
   }
-  return flat('release', face)
+  return flat('release', found)
 }
 
 const OPPOSITE: Readonly<Record<Side, Side>> = { bottom: 'top', top: 'bottom', left: 'right', right: 'left' }
@@ -116,7 +130,7 @@ function turnOf({ drawing }: Panel, piece: Piece): Turn | null {
     const named = inserts.filter(({ mark }) => drawn.inserts?.includes(mark) ?? false)
     const picks = drawn.inserts === undefined ? farthest(inserts, drawn.about) : named
     const gaps = picks.length === 0 ? ['handling.turn: no insert to turn it by'] : []
-    return { about: drawn.about, picks, assumed: [], gaps }
+    return { about: drawn.about, picks, rigging: drawn.rigging ?? drawing.rigging, assumed: [], gaps }
   }
   const edge = inserts.filter(({ kind }) => kind === 'edge')
   if (edge.length === 0) return null
@@ -127,13 +141,14 @@ function turnOf({ drawing }: Panel, piece: Piece): Turn | null {
     const gaps = [
       'edge inserts: not all on one outer edge; the drawing’s handling.turn says how it is turned',
     ]
-    return { about: 'bottom', picks: edge, assumed: [], gaps }
+    return { about: 'bottom', picks: edge, rigging: drawing.rigging, assumed: [], gaps }
   }
   const about = OPPOSITE[side]
   const why = 'the drawing has no handling.turn: opposite to its edge inserts'
   return {
     about,
     picks: edge,
+    rigging: drawing.rigging,
     assumed: [{ field: 'handling.turn.about', value: about, unit: '', why }],
     gaps: [],
   }
@@ -160,7 +175,11 @@ function farthest(inserts: readonly DrawnInsert[], about: Side): readonly DrawnI
 /** Inserts within this of the farthest belong to its row, mm. */
 const ROW = 50
 
-function turning(id: LiftStageId, { piece }: Found, { about, picks, assumed, gaps }: Turn): Arrangement {
+function turning(
+  id: LiftStageId,
+  { piece }: Found,
+  { about, picks, rigging, assumed, gaps }: Turn,
+): Arrangement {
   const lines = partsOnSide(piece, about)
   return {
     ...base(id),
@@ -169,18 +188,20 @@ function turning(id: LiftStageId, { piece }: Found, { about, picks, assumed, gap
     picks,
     lines,
     about,
+    rigging,
     assumed,
     gaps: lines.length > 0 ? gaps : [...gaps, `${about} edge: a corner only, nothing to turn on`],
   }
 }
 
-function hanging({ about, picks, gaps }: Turn): Arrangement {
+function hanging({ about, picks, rigging, gaps }: Turn): Arrangement {
   return {
     ...base('hang'),
     how: `hanging from ${picks.map(({ mark }) => mark).join(', ')}`,
     on: 'upright',
     picks,
     about,
+    rigging,
     gaps,
   }
 }

@@ -32,12 +32,12 @@ export interface LiftStagesInput {
  */
 export function liftStages({ panel, yard, family, limits = {} }: LiftStagesInput): LiftStage[] {
   const all = arrangements(panel)
-  const rigging = riggingOf(panel.drawing.rigging, yard?.rigging ?? [])
-  const equalised = !('gap' in rigging) && rigging.equalised === true
   const bentOf = bending(panel, all)
   const misplaced = misplacedInserts(panel).map(({ found, expected }) => `${found}: expected ${expected}`)
   return all.map((arrangement): LiftStage => {
     const factor = stageFactor({ stage: arrangement.id, panel, yard, family, limits, of: 'bending' })
+    const rigging = riggingOf(arrangement.rigging, yard?.rigging ?? [])
+    const equalised = !('gap' in rigging) && rigging.equalised === true
     const hang = equalised && arrangement.on === 'points' ? equalShares(panel, arrangement) : 'rigid'
     const gaps = [...misplaced, ...arrangement.gaps, ...(typeof hang === 'string' ? [] : hang.gaps)]
     const found = gaps.length > 0 ? unknown(...gaps) : bentOf(arrangement, hang === 'equal')
@@ -87,9 +87,10 @@ function stageOf(input: StageOfInput): LiftStage {
     assumed,
   }
   const f = factor.known ? factor.value.factor : null
-  const inserts = stageInserts({ ...input, bent: found.known ? found.value : null })
+  const carried = stageInserts({ ...input, bent: found.known ? found.value : null })
   const empty: LiftStage = {
     ...base,
+    assumed: [...assumed, ...carried.assumed],
     factor: f,
     factorSource: factor.known ? factor.value.source : null,
     supports:
@@ -100,7 +101,7 @@ function stageOf(input: StageOfInput): LiftStage {
     disc: null,
     sag: null,
     leastStrength: null,
-    inserts,
+    inserts: carried.inserts,
     working: factor.known ? factor.working : [],
     unknown: [...new Set(gaps)],
   }

@@ -115,7 +115,7 @@ function insertCheck(stage: LiftStage, { family, limits = {}, strength }: StageC
   }
   return compare({
     ...base,
-    demand: worst?.insert.load ?? null,
+    demand: worst?.insert.load ?? greatest(stage.inserts),
     limit: worst?.limit.value ?? null,
     working: worst === null ? [] : [...worst.insert.working, ...worst.limit.working],
     source: worst?.limit.working.at(-1)?.source ?? STATICS,
@@ -125,6 +125,11 @@ function insertCheck(stage: LiftStage, { family, limits = {}, strength }: StageC
         ? ''
         : `${worst.insert.mark}: ${worst.insert.from}; the maker’s sheet and the engineer outrank this.`,
   })
+}
+
+function greatest(inserts: readonly StageInsert[]): number | null {
+  const loads = inserts.flatMap(({ load }) => load ?? [])
+  return loads.length > 0 ? Math.max(...loads) : null
 }
 
 /** What must hold at every stage, each with the least strength at which it does. */

@@ -60,6 +60,15 @@ export interface StageSupport {
   readonly load: number | null
 }
 
+/** What pulls on an insert, kN: along its leg, along its own axis and across it. */
+export interface InsertAction {
+  /** Panel from level, degrees. */
+  readonly angle: number
+  readonly load: number
+  readonly tension: number
+  readonly shear: number
+}
+
 /** How a mode grows with the strength of the concrete. */
 export type ModeLaw = 'root' | 'linear' | 'constant'
 
