@@ -29,6 +29,18 @@ const panel = createRoute({
   component: lazyRouteComponent(() => import('../panel/panel-screen.tsx'), 'PanelScreen'),
 })
 
+const lifts = createRoute({
+  getParentRoute: () => rooms,
+  path: '/lifts',
+  component: lazyRouteComponent(() => import('../lifts/lifts-screen.tsx'), 'LiftsScreen'),
+})
+
+const lift = createRoute({
+  getParentRoute: () => rooms,
+  path: '/lifts/$job/$mark',
+  component: lazyRouteComponent(() => import('../lifts/lift-screen.tsx'), 'LiftScreen'),
+})
+
 const newDrawing = createRoute({
   getParentRoute: () => rooms,
   path: '/drawing/new',
@@ -62,7 +74,7 @@ const verify = createRoute({
 
 export const router = createRouter({
   routeTree: root.addChildren([
-    rooms.addChildren([day, panels, panel, newDrawing, reviseDrawing, proof, yard]),
+    rooms.addChildren([day, panels, panel, lifts, lift, newDrawing, reviseDrawing, proof, yard]),
     verify,
   ]),
   defaultPendingComponent: RoomLoading,

@@ -5,6 +5,7 @@ import { DesignForm } from './design-form.tsx'
 import { DocketForm } from './docket-form.tsx'
 import { GearForm } from './gear-form.tsx'
 import { HandOverForm } from './hand-over-form.tsx'
+import { OpenLift } from './open-lift.tsx'
 import { PlaceForm } from './place-form.tsx'
 import { SpecimenForm } from './specimen-form.tsx'
 import { TemperatureForm } from './temperature-form.tsx'
@@ -34,6 +35,7 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
     case 'strip':
       return (
         <>
+          <OpenLift />
           <DesignForm />
           <GearForm />
           <SpecimenForm step={step} />

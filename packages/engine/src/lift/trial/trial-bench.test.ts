@@ -68,6 +68,7 @@ describe('an insert that is moved', () => {
     const drawing = wall()
     const view = known(benchOf(drawing).settle({ stage: 'release', places: PLACES, angle: 0 }))
     const [stage] = liftStages({ panel: panelOf(drawing), yard: null, family, limits: LIMITS })
+    expect(benchOf(drawing).stages(PLACES)[0]?.peak).toEqual(stage?.peak)
     expect(view.quality).toBe('full')
     expect(view.factor).toBe(stage?.factor)
     expect(view.peak?.stress).toBeCloseTo(stage?.peak?.stress ?? Number.NaN, 9)

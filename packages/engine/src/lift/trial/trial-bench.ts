@@ -10,7 +10,8 @@ import { proposal } from '../proposal.ts'
 import { riggingOf } from '../rigging-of.ts'
 import { type Arrangement, arrangements } from '../stages/arrangement.ts'
 import { type Bench, benchOf, bent } from '../stages/bending.ts'
-import type { LiftStageId, StagePeak, StageSupport } from '../stages/stage.ts'
+import { liftStages } from '../stages/lift-stages.ts'
+import type { LiftStage, LiftStageId, StagePeak, StageSupport } from '../stages/stage.ts'
 import { stageFactor } from '../stages/stage-factor.ts'
 import { type StressField, stressField, stressLevels } from '../stress-field.ts'
 
@@ -88,9 +89,10 @@ export class TrialBench {
     return { ...this.panel, drawing: { ...this.panel.drawing, inserts } }
   }
 
-  /** Stages that this panel goes through with the inserts as drawn. */
-  stages(): readonly Arrangement[] {
-    return arrangements(this.panelWith([]))
+  /** Every stage of handling with the inserts there, as the plan computes them. */
+  stages(places: readonly Point[]): LiftStage[] {
+    const { yard, family, limits } = this.#input
+    return liftStages({ panel: this.panelWith(places), yard, family, limits })
   }
 
   /** On the mesh at hand; interpolated where the inserts are not its points. */
