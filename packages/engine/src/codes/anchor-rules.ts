@@ -139,8 +139,10 @@ export interface AnchorRules {
   readonly narrowDepth: (input: NarrowInput) => Worked<number>
   readonly breakout: (input: BreakoutInput) => Worked<number>
   readonly pullout: (input: PulloutInput) => Worked<number>
-  /** Blow-out is asked where edge distance over depth is below this, and of inserts nearer to each other than `row` edge distances as one. */
-  readonly blowoutNear: { readonly edge: number; readonly row: number }
+  /** Whether blow-out is asked at a side face that near. */
+  readonly blowoutAsked: (input: { readonly edge: number; readonly depth: number }) => boolean
+  /** Inserts nearer to each other along a side face than this many edge distances blow it out as one row. */
+  readonly blowoutRow: number
   /** Of the whole row. */
   readonly blowout: (input: BlowoutInput) => Worked<number>
   /** Null where the code has distances and no resistance. */

@@ -1,5 +1,17 @@
+export { type AnchorCase, parseAnchorCase } from './anchor/anchor-case.ts'
+export type { AnchorFound, AnchorModeResult } from './anchor/anchor-modes.ts'
+export { anchorReport } from './anchor/anchor-report.ts'
+export { type AnchorResistanceInput, anchorResistance } from './anchor/anchor-resistance.ts'
 export { craneRating } from './crane-rating.ts'
 export { hookMass, MASS_ALLOWANCE } from './hook-mass.ts'
+export {
+  type ConditionHour,
+  type HourState,
+  type LiftHours,
+  type LiftHoursInput,
+  liftHours,
+  type StageHour,
+} from './hour.ts'
 export { type DrawnKinds, drawnKinds } from './insert-kinds.ts'
 export { angleCheck, designLoadChecks } from './lift-checks.ts'
 export type { LiftPlan, PlannedInsert } from './lift-plan.ts'

@@ -33,6 +33,7 @@ export {
   signedArea,
 } from './polygon.ts'
 export {
+  clipRegions,
   covers,
   distanceToEdge,
   intersect,

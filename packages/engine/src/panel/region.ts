@@ -79,6 +79,21 @@ export function unite(rings: readonly Ring[]): Region {
   return clip(ClipType.Union, rings, [])
 }
 
+/** Two regions with their holes: what both cover, what either covers, or the first less the second. */
+export function clipRegions(how: 'both' | 'either' | 'less', one: Region, other: Region): Region {
+  const type = { both: ClipType.Intersection, either: ClipType.Union, less: ClipType.Difference }[how]
+  const tree = new PolyTree64()
+  // Outlines and holes keep their directions, so that NonZero leaves the holes open.
+  Clipper.booleanOpWithPolyTree(
+    type,
+    ringsOf(one).map(toGrid),
+    ringsOf(other).map(toGrid),
+    tree,
+    FillRule.NonZero,
+  )
+  return pieces(tree)
+}
+
 /** The region grown by `by` mm, or shrunk where negative; corners mitred to twice the distance. */
 export function offset(region: Region, by: number): Region {
   const grown = Clipper.inflatePaths(

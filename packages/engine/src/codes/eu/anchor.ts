@@ -1,5 +1,5 @@
 import type { AnchorRules } from '../anchor-rules.ts'
-import { BLOWOUT_NEAR, blowout } from './en1992-4-2018/blow-out.ts'
+import { BLOWOUT_ROW, blowout, blowoutAsked } from './en1992-4-2018/blow-out.ts'
 import { breakout, narrowDepth } from './en1992-4-2018/cone.ts'
 import { edge, narrowEdge } from './en1992-4-2018/edge.ts'
 import { factor } from './en1992-4-2018/factor.ts'
@@ -24,7 +24,8 @@ export const anchor: AnchorRules = {
   narrowDepth,
   breakout,
   pullout,
-  blowoutNear: BLOWOUT_NEAR,
+  blowoutAsked,
+  blowoutRow: BLOWOUT_ROW,
   blowout,
   splitting,
   splittingFar: SPLITTING_FAR,

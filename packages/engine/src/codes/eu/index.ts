@@ -11,6 +11,7 @@ export const eu: CodeFamily = {
   name: 'Europe',
   editions: [
     'EN 1992-1-1:2004',
+    'EN 1992-4:2018',
     'CEN/TR 15728:2016',
     'EN 206:2013+A2',
     'EN 13670:2009',

@@ -1,5 +1,5 @@
 import type { AnchorRules } from '../anchor-rules.ts'
-import { BLOWOUT_NEAR, blowout } from './aci318-19/anchor-blowout.ts'
+import { BLOWOUT_ROW, blowout, blowoutAsked } from './aci318-19/anchor-blowout.ts'
 import { breakout, narrowDepth } from './aci318-19/anchor-breakout.ts'
 import { edge, narrowEdge } from './aci318-19/anchor-edge.ts'
 import { factor } from './aci318-19/anchor-factor.ts'
@@ -23,7 +23,8 @@ export const anchor: AnchorRules = {
   narrowDepth,
   breakout,
   pullout,
-  blowoutNear: BLOWOUT_NEAR,
+  blowoutAsked,
+  blowoutRow: BLOWOUT_ROW,
   blowout,
   // The code keeps splitting off by distances; it gives no resistance.
   splitting: null,

@@ -3,8 +3,13 @@ import { known, unknown, type Worked } from '../../../working/worked.ts'
 import type { BlowoutInput } from '../../anchor-rules.ts'
 import { clause, strengthGaps } from './fck.ts'
 
-/** Asked where the edge is not farther than half the depth; fasteners nearer than 4 edge distances are one row. */
-export const BLOWOUT_NEAR = { edge: 0.5, row: 4 } as const
+/** Fasteners nearer than 4 edge distances along the edge are one row. */
+export const BLOWOUT_ROW = 4
+
+/** Asked where the edge is not farther than half the depth: 7.2.1.8(1). */
+export function blowoutAsked({ edge, depth }: { readonly edge: number; readonly depth: number }): boolean {
+  return edge <= 0.5 * depth
+}
 
 const BLOWOUT = '7.2.1.8'
 

@@ -3,8 +3,13 @@ import { known, type Step, unknown, type Worked } from '../../../working/worked.
 import type { BlowoutInput } from '../../anchor-rules.ts'
 import { anchorStrength, clause } from './anchor-strength.ts'
 
-/** Asked where depth is above 2.5 edge distances, and of anchors nearer than 6 edge distances as one row. */
-export const BLOWOUT_NEAR = { edge: 1 / 2.5, row: 6 } as const
+/** Anchors nearer than 6 edge distances along the edge are one row: 17.6.4.2. */
+export const BLOWOUT_ROW = 6
+
+/** Asked where the depth is above 2.5 edge distances: 17.6.4.1. */
+export function blowoutAsked({ edge, depth }: { readonly edge: number; readonly depth: number }): boolean {
+  return depth > 2.5 * edge
+}
 
 /**
  * Side-face blow-out of one headed anchor, or of a row along an edge: nominal of the whole row, kN.
