@@ -1,4 +1,5 @@
 import { distance, type Point } from '../../panel/point.ts'
+import { UNEVEN } from '../plate/supports.ts'
 import { EQUALISED_OFFSET, IN_LINE } from '../supports.ts'
 import { meanOf } from './leg-places.ts'
 
@@ -39,7 +40,7 @@ export function legRuns({
  * whatever the lengths of the legs. Empty: the centre of gravity is outside of all picks.
  *
  * `row`: places along one line; else in plan. Runs over a block may stand off by `EQUALISED_OFFSET` of the least distance of a pick to the
- * middle, single picks by `IN_LINE`.
+ * middle, single picks by `IN_LINE`; one run of all legs as far as its vertical parts differ by `UNEVEN`.
  *
  * Source: statics (vertices of the set of non-negative balanced forces).
  */
@@ -54,6 +55,10 @@ export function holdings({
   readonly centre: Point
   readonly hang: 'flat' | 'row'
 }): Holding[] {
+  if (runs.length === 1) {
+    const uneven = equalShares(points, centre).map((share) => Math.abs(share * points.length - 1))
+    return Math.max(...uneven) <= UNEVEN ? [[1]] : []
+  }
   const middle = meanOf(points)
   const radius = Math.min(...points.map((at) => distance(at, middle)))
   const running = runs.some(({ legs }) => legs.length > 1)
@@ -126,4 +131,30 @@ export function onlyHolding({
   const longest = Math.max(distance(a, b), distance(b, c), distance(a, c))
   if (hang === 'row' || !(Math.abs(whole) > IN_LINE * longest)) return null
   return [cross(centre, b, c) / whole, cross(a, centre, c) / whole, cross(a, b, centre) / whole]
+}
+
+/** Middle of the picks and how equal pulls must differ along x and y for the balance, per mm. */
+export function equalParts(
+  points: readonly Point[],
+  centre: Point,
+): { readonly middle: Point; readonly a: number; readonly b: number } {
+  const middle = meanOf(points)
+  const [ex, ey] = [centre[0] - middle[0], centre[1] - middle[1]]
+  let [xx, xy, yy] = [0, 0, 0]
+  for (const [x, y] of points) {
+    xx += (x - middle[0]) ** 2
+    xy += (x - middle[0]) * (y - middle[1])
+    yy += (y - middle[1]) ** 2
+  }
+  const whole = xx * yy - xy ** 2
+  if (!(whole > 1e-9 * (xx + yy) ** 2)) return { middle, a: xx > 0 ? ex / xx : 0, b: 0 }
+  return { middle, a: (ex * yy - ey * xy) / whole, b: (ey * xx - ex * xy) / whole }
+}
+
+/**
+ * Equal pulls whose vertical parts differ by as much as balance asks: 1 / n + a x + b y, sum 1, its middle at the centre of gravity.
+ */
+export function equalShares(points: readonly Point[], centre: Point): number[] {
+  const { middle, a, b } = equalParts(points, centre)
+  return points.map(([x, y]) => 1 / points.length + a * (x - middle[0]) + b * (y - middle[1]))
 }

@@ -16,7 +16,8 @@ export function beamMoment(end: number, length: number): number {
 /**
  * What a spreader or lifting beam has to carry. The load of an end is that of its legs in balance, or half of all where that is not known.
  *
- * Left out: its own weight, its buckling, the moment from legs that pull inward on its ends.
+ * Legs that reach inward pull the ends of a spreader together; legs that reach outward are not counted as a relief. Left out: its own weight, its
+ * buckling.
  *
  * Source: statics.
  * Example: 67.5 kN, top slings 30° from the vertical: 19.49 kN; hung at its middle, drops 3.5 m apart: 59.06 kN·m.
@@ -30,15 +31,16 @@ export function beamOf({
   readonly places: LegPlaces
   readonly picks: readonly RiggedPick[]
 }): { readonly value: RiggedBeam | null; readonly working: readonly Step[] } {
-  const { spread, topAngle, legs } = places
+  const { spread, topAngle, legs, height } = places
   if (!(spread > 0)) return { value: null, working: [] }
   const { load, rigging } = input
-  const ofEnd = (end: number): number =>
-    picks.reduce(
-      (sum, { share }, i) =>
-        sum + (share ?? load / picks.length) * (legs[i]!.end === 0 ? 0.5 : legs[i]!.end === end ? 1 : 0),
-      0,
-    )
+  const shareOf = (i: number): number => picks[i]!.share ?? load / picks.length
+  const part = (i: number, end: number): number => (legs[i]!.end === 0 ? 0.5 : legs[i]!.end === end ? 1 : 0)
+  const sum = (end: number, of: (i: number) => number): number =>
+    picks.reduce((all, _, i) => all + part(i, end) * of(i), 0)
+  const ofEnd = (end: number): number => sum(end, shareOf)
+  const inward = (end: number): number =>
+    sum(end, (i) => (shareOf(i) * Math.max(0, legs[i]!.inward)) / height)
   const end = Math.max(ofEnd(-1), ofEnd(1), load / 2)
   if (rigging.top === 'middle') {
     const moment = beamMoment(end, spread)
@@ -55,15 +57,16 @@ export function beamOf({
   }
   if (topAngle === null)
     return { value: { length: spread, compression: null, moment: null, topAngle: null }, working: [] }
-  const compression = spreaderCompression(end, topAngle)
+  const pull = Math.max(inward(-1), inward(1))
+  const compression = spreaderCompression(end, topAngle) + pull
   const step: Step = {
     symbol: 'C',
-    formula: 'V tan(β°)',
-    given: { V: end, β: topAngle },
+    formula: 'V tan(β°) + Hi',
+    given: { V: end, β: topAngle, Hi: pull },
     result: compression,
     unit: 'kN',
     source: STATICS,
-    note: 'compression of the spreader, V on its more loaded end',
+    note: 'compression of the spreader, V on its more loaded end, Hi by legs that reach inward',
   }
   return { value: { length: spread, compression, moment: null, topAngle }, working: [step] }
 }

@@ -34,6 +34,8 @@ export interface LegPlace {
   readonly bearing: number | null
   /** Which end of the spreader it hangs from, −1 or 1; 0 from its middle or from the hook. */
   readonly end: number
+  /** How far its pick lies inward of that end, along the spreader, mm; negative: outward. */
+  readonly inward: number
 }
 
 const DEGREES = 180 / Math.PI
@@ -119,7 +121,14 @@ export function legPlaces({
       },
     )
     const bearing = reach > 1e-6 * rigging.length ? Math.atan2(pull[1], pull[0]) * DEGREES : null
-    return { reach, angle, length: Math.hypot(reach, height), bearing, end }
+    return {
+      reach,
+      angle,
+      length: Math.hypot(reach, height),
+      bearing,
+      end,
+      inward: Math.abs(e) - Math.abs(s),
+    }
   })
   const top = topOf(rigging, spread, height)
   if (!top.known) return top

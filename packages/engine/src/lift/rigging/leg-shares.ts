@@ -2,6 +2,7 @@ import { distance, type Point } from '../../panel/point.ts'
 import { STATICS } from '../../working/source.ts'
 import { type Assumed, known, type Step, unknown, type Worked } from '../../working/worked.ts'
 import { type Holding, holdings, type LegRun, legRuns, onlyHolding } from './balanced-shares.ts'
+import { equalSteps, holdingStep } from './holding-step.ts'
 import { type LegPlaces, meanOf } from './leg-places.ts'
 import { countedShare, legsCounted } from './legs-counted.ts'
 import type { RiggedInput } from './rigging-types.ts'
@@ -44,31 +45,24 @@ export function legShares(input: RiggedInput, places: LegPlaces): Worked<LegShar
   if (ways.length === 0) return outside(rigging.mark, runs, picks.length)
   const balanced = input.shares === undefined ? null : imbalance(points, centre, load, input.shares)
   if (balanced !== null) return balanced
-  const shares = input.shares ?? byStatics(input, points, centre, runs, only)
+  const fixed = byStatics(input, points, centre, runs, only)
+  const shares = input.shares ?? fixed?.shares ?? null
   const loose = looseOf(input, places, points, centre, runs, ways)
   const count = legsCounted(input, only !== null)
-  const working: Step[] = [...count.working, ...loose.working]
+  const counting = { input, runs, ways, centre, count: count.value, statics: fixed?.shares ?? null, shares }
+  const working: Step[] = [...count.working, ...(fixed?.working ?? []), ...loose.working]
   const legs = picks.map(({ mark }, i): LegShare => {
-    const worst = countedShare({
-      input,
-      i,
-      mark,
-      runs,
-      ways,
-      only,
-      count: count.value,
-      share: shares?.[i] ?? null,
-    })
-    const even = input.shares?.[i] ?? null
+    const worst = countedShare(counting, i)
     working.push(...worst.working)
     const share = shares?.[i] ?? null
     const uneven = loose.value === null ? null : { least: loose.value.least[i]!, most: loose.value.most[i]! }
     const cases: [number, string][] = [[worst.value, worst.from]]
-    if (share !== null) cases.push([share, even === null ? 'statics' : 'the bending of the panel'])
+    if (share !== null)
+      cases.push([share, input.shares === undefined ? 'statics' : 'the bending of the panel'])
     if (uneven !== null) cases.push([uneven.most, `legs uneven by ${rigging.error} mm`])
     const most = Math.max(...cases.map(([value]) => value))
-    // Of equal cases the first: the rule that was asked for.
-    const from = cases.find(([value]) => value >= most * (1 - 1e-9))![1]
+    // Of cases alike but for the error of a solve the first: the rule that was asked for.
+    const from = cases.find(([value]) => value >= most * (1 - 1e-6))![1]
     working.push({
       symbol: `V ${mark}`,
       formula: `max(${['Rc', ...(share === null ? [] : ['R']), ...(uneven === null ? [] : ['Ru'])].join(', ')})`,
@@ -147,36 +141,27 @@ function perLeg(runs: readonly LegRun[], holding: Holding, n: number): number[] 
   return out
 }
 
+/** Loads of all legs where statics is enough, with their working. */
 function byStatics(
   { picks, load, rigging }: RiggedInput,
   points: readonly Point[],
   centre: Point,
   runs: readonly LegRun[],
   only: Holding | null,
-): readonly number[] | null {
+): { readonly shares: readonly number[]; readonly working: readonly Step[] } | null {
   if (only === null) return null
-  if (runs.length > 1 || rigging.pairs !== undefined)
-    return perLeg(runs, only, picks.length).map((share) => share * load)
-  return equalShares(points, centre).map((share) => share * load)
-}
-
-/**
- * Equal pulls whose vertical parts differ by as much as balance asks: 1 / n + a x + b y, sum 1, its middle at the centre of gravity.
- */
-function equalShares(points: readonly Point[], centre: Point): number[] {
-  const middle = meanOf(points)
-  const [ex, ey] = [centre[0] - middle[0], centre[1] - middle[1]]
-  let [xx, xy, yy] = [0, 0, 0]
-  for (const [x, y] of points) {
-    xx += (x - middle[0]) ** 2
-    xy += (x - middle[0]) * (y - middle[1])
-    yy += (y - middle[1]) ** 2
+  if (runs.length === 1 && rigging.pairs === undefined) {
+    const marks = picks.map(({ mark }) => mark)
+    const working = equalSteps({ marks, points, centre, load })
+    return { shares: working.map(({ result }) => result as number), working }
   }
-  const whole = xx * yy - xy ** 2
-  const flat = !(whole > 1e-9 * (xx + yy) ** 2)
-  const a = flat ? (xx > 0 ? ex / xx : 0) : (ex * yy - ey * xy) / whole
-  const b = flat ? 0 : (ey * xx - ex * xy) / whole
-  return points.map(([x, y]) => 1 / points.length + a * (x - middle[0]) + b * (y - middle[1]))
+  const working = picks.map(({ mark }, i): Step => {
+    const own = runs.find(({ legs }) => legs.includes(i))!
+    const carrying = [own, ...runs.filter((run) => run !== own)]
+    const note = own.legs.length > 1 ? 'both ends of a running sling alike' : 'balance of the legs'
+    return holdingStep({ symbol: `R ${mark}`, load, centre, carrying, note })
+  })
+  return { shares: working.map(({ result }) => result as number), working }
 }
 
 interface Loose {

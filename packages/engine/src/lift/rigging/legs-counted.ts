@@ -1,7 +1,9 @@
 import { LEGS_COUNTED, LEGS_COUNTED_SOURCE } from '../../codes/eu/cen-tr15728-2016/legs-counted.ts'
+import type { Point } from '../../panel/point.ts'
 import { enteredBy, type Source, STATICS } from '../../working/source.ts'
 import type { Assumed, Step } from '../../working/worked.ts'
 import type { Holding, LegRun } from './balanced-shares.ts'
+import { holdingStep } from './holding-step.ts'
 import type { RiggedInput } from './rigging-types.ts'
 
 export interface LegsCounted {
@@ -57,30 +59,26 @@ export interface CountedShare {
   readonly working: readonly Step[]
 }
 
-/** Greatest share of one leg by the legs that count. */
-export function countedShare({
-  input,
-  i,
-  mark,
-  runs,
-  ways,
-  only,
-  count,
-  share,
-}: {
+export interface Counting {
   readonly input: RiggedInput
-  readonly i: number
-  readonly mark: string
   readonly runs: readonly LegRun[]
   readonly ways: readonly Holding[]
-  readonly only: Holding | null
+  readonly centre: Point
   readonly count: number
-  readonly share: number | null
-}): CountedShare {
+  /** By statics alone, kN a leg; null where that is not enough. */
+  readonly statics: readonly number[] | null
+  /** The share to go from where statics is not enough, kN a leg. */
+  readonly shares: readonly number[] | null
+}
+
+/** Greatest share of one leg by the legs that count. */
+export function countedShare(counting: Counting, i: number): CountedShare {
+  const { input, runs, ways, centre, count, statics, shares } = counting
   const { load, picks } = input
   const n = picks.length
-  const own = share ?? load / n
-  if (only !== null || count > LEGS_COUNTED) {
+  const mark = picks[i]!.mark
+  if (statics !== null || count > LEGS_COUNTED) {
+    const own = statics?.[i] ?? shares?.[i] ?? load / n
     const value = (own * n) / count
     const step: Step = {
       symbol: `R counted ${mark}`,
@@ -91,44 +89,46 @@ export function countedShare({
       source: STATICS,
       note: `${count} of ${n} legs count`,
     }
-    const from =
-      count < n
-        ? `${words(count)} of ${n} legs count`
-        : only === null
-          ? `all ${n} legs count, as entered`
-          : 'statics'
-    return { value, from, working: [step] }
+    return { value, from: countedWords(count, n, statics !== null), working: [step] }
   }
   const run = runs.findIndex(({ legs }) => legs.includes(i))
-  const alone = Math.max(...ways.map((way) => way[run]! / runs[run]!.legs.length)) * load
   const way = ways.reduce((best, one) => (one[run]! > best[run]! ? one : best))
-  const carrying = runs.flatMap(({ legs }, g) => (way[g]! > 1e-9 ? legs.map((leg) => picks[leg]!.mark) : []))
-  const value = Math.max(alone, load / count)
+  const others = runs.filter((_, g) => g !== run && way[g]! > 1e-9)
+  const carrying = [runs[run]!, ...others]
+  const names = carrying.flatMap(({ legs }) => legs.map((leg) => picks[leg]!.mark)).sort()
+  const alone =
+    way[run]! > 0
+      ? holdingStep({
+          symbol: `R alone ${mark}`,
+          load,
+          centre,
+          carrying,
+          note: `only ${names.join(', ')} carry`,
+        })
+      : null
+  const most = alone === null ? 0 : (alone.result as number)
+  const value = Math.max(most, load / count)
   return {
     value,
     from: `${words(count)} of ${n} legs count`,
     working: [
-      {
-        symbol: `R alone ${mark}`,
-        formula: 'greatest share that keeps the balance with any legs slack',
-        given: { W: load },
-        result: alone,
-        unit: 'kN',
-        source: STATICS,
-        by: 'search',
-        note: `only ${carrying.join(', ')} carry`,
-      },
+      ...(alone === null ? [] : [alone]),
       {
         symbol: `R counted ${mark}`,
         formula: 'max(Ra, W / c)',
-        given: { Ra: alone, W: load, c: count },
+        given: { Ra: most, W: load, c: count },
         result: value,
         unit: 'kN',
         source: LEGS_COUNTED_SOURCE,
-        note: `${words(count)} of ${n} legs carry all`,
+        note: `${words(count)} of ${n} legs carry all; Ra the most that keeps the balance with any legs slack`,
       },
     ],
   }
+}
+
+function countedWords(count: number, n: number, determinate: boolean): string {
+  if (count < n) return `${words(count)} of ${n} legs count`
+  return determinate ? 'statics' : `all ${n} legs count, as entered`
 }
 
 const WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six']

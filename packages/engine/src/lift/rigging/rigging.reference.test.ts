@@ -326,7 +326,7 @@ describe('turning from flat', () => {
   const place = { load: 1, thickness: 150, centre: 3000, pick: 4242.6, on: 'face' } as const
 
   it.each([
-    [0, 0.70711, 0.70711, 0],
+    [0, Math.SQRT1_2, Math.SQRT1_2, 0],
     [15, 0.7091, 0.6849, 0.1835],
     [30, 0.7114, 0.6161, 0.3557],
     [45, 0.7147, 0.5054, 0.5054],
@@ -347,7 +347,7 @@ describe('turning from flat', () => {
     expect(found.worst.force.force).toBe(1)
     expect(found.worst.along).toMatchObject({ angle: 90, along: 1 })
     expect(found.worst.normal.angle).toBeLessThan(1)
-    expect(found.worst.normal.normal).toBeCloseTo(0.70712, 4)
+    expect(found.worst.normal.normal).toBeCloseTo(Math.SQRT1_2, 4)
   })
 
   it('a thin panel takes H / 2s at every angle', () => {
