@@ -20,8 +20,10 @@ export interface HoursPictureInput {
   readonly now: number
   readonly start: number
   readonly end: number
-  /** An instant as the yard's clock shows it. Example: `10:40`; where the picture spans more than a day with the day. */
+  /** An instant under the picture, as the yard's clock shows it. Example: `10:40`; with the day where the picture spans several. */
   readonly clock: (instant: number) => string
+  /** An instant in words, with its day where that is not the day of now. Example: `13 May, 10:40`. */
+  readonly when: (instant: number) => string
   readonly frame: Frame
 }
 
@@ -31,12 +33,12 @@ const TICKS = [1, 2, 3, 4, 6, 8, 12, 24, 48, 72, 168] as const
 
 /** "When is it met?": a bar for each condition from its earliest hour on, dots before it, and the line of now. */
 export function hoursPicture(input: HoursPictureInput): Picture {
-  const { rows, now, start, end, clock, frame } = input
+  const { rows, now, start, end, clock, when, frame } = input
   const text = frame.paper === undefined ? Math.max(LEAST_SCREEN_TEXT, frame.text) : frame.text
   const narrow = frame.paper === undefined && frame.width < NARROW
   const names = narrow
     ? 0
-    : Math.min(frame.width * 0.42, Math.max(0, ...rows.map((row) => textWidth(nameOf(row, clock), text))))
+    : Math.min(frame.width * 0.42, Math.max(0, ...rows.map((row) => textWidth(nameOf(row, when), text))))
   const left = names === 0 ? text * 1.6 : names + text * 1.2
   const right = frame.width - text * 1.8
   const span = Math.max(end - start, HOUR)
@@ -46,7 +48,7 @@ export function hoursPicture(input: HoursPictureInput): Picture {
   const bars: Shape[] = []
   let y = text * 2
   for (const row of rows) {
-    const lines = wordLines(nameOf(row, clock), text, narrow ? frame.width - text : names + 1)
+    const lines = wordLines(nameOf(row, when), text, narrow ? frame.width - text : names + 1)
     const high = lines.length * text * 1.35
     const bar = narrow ? y + high + text * 0.45 : y + high / 2
     lines.forEach((line, i) => {
@@ -102,7 +104,7 @@ export function hoursPicture(input: HoursPictureInput): Picture {
             ],
           },
         ]
-  const said = `now, ${clock(now)}`
+  const said = `now, ${when(now)}`
   const half = textWidth(said, text) / 2
   return {
     width: frame.width,
@@ -125,7 +127,7 @@ export function hoursPicture(input: HoursPictureInput): Picture {
         bold: true,
       }),
     ],
-    title: `When each condition is met. Now ${clock(now)}. ${rows.map((row) => nameOf(row, clock)).join('. ')}.`,
+    title: `When each condition is met. Now ${when(now)}. ${rows.map((row) => nameOf(row, when)).join('. ')}.`,
     key: KEY,
     notes: [],
   }
@@ -137,8 +139,8 @@ const KEY: readonly KeyLine[] = [
   { role: 'now', text: 'now' },
 ]
 
-function nameOf({ name, from, words }: HourRow, clock: (instant: number) => string): string {
-  return `${name}, ${words ?? (from === null ? 'not known' : `from ${clock(from)}`)}`
+function nameOf({ name, from, words }: HourRow, when: (instant: number) => string): string {
+  return `${name}, ${words ?? (from === null ? 'not known' : `from ${when(from)}`)}`
 }
 
 interface BarPlace {

@@ -16,6 +16,8 @@ const FRAMES = [PHONE, DESK, PAPER]
 const START = Date.UTC(2026, 4, 12, 5)
 const HOUR = 3_600_000
 const clock = (instant: number): string => new Date(instant).toISOString().slice(11, 16)
+const when = (instant: number): string =>
+  instant < START + 19 * HOUR ? clock(instant) : `13 May, ${clock(instant)}`
 const ROWS: readonly HourRow[] = [
   { name: 'Insert E, 27 kN', from: START + 5.4 * HOUR, governs: true },
   { name: 'Tension while it is turned about its bottom edge', from: START + 4.2 * HOUR },
@@ -31,7 +33,15 @@ function texts(picture: Picture): string[] {
 }
 
 function hours(rows: readonly HourRow[], frame: Frame): Picture {
-  return hoursPicture({ rows, now: START + 6 * HOUR, start: START, end: START + 9 * HOUR, clock, frame })
+  return hoursPicture({
+    rows,
+    now: START + 6 * HOUR,
+    start: START,
+    end: START + 9 * HOUR,
+    clock,
+    when,
+    frame,
+  })
 }
 
 for (const drawing of EXAMPLE_DRAWINGS) {
