@@ -77,15 +77,16 @@ function extent(values: Float64Array): number {
   return most - least
 }
 
-/** Bands of a picture. */
-export const MOST_BANDS = 6
+/** Where the bands of a picture begin, as shares of the greatest tension: closer together low down, where most of the panel is. */
+const SHARES = [0.12, 0.25, 0.4, 0.55, 0.75, 0.95] as const
 
-/** Round steps up to a tension, five or six of them, MPa: for a peak of 1.3 these are 0.25, 0.5 … 1.25. Empty where it is not above 0. */
+/**
+ * Six tensions at which the bands of a picture begin, rounded so that they can be read, the last at or below the greatest, MPa. For
+ * 0.82 these are 0.1, 0.2, 0.35, 0.45, 0.6, 0.8. Empty where the greatest is not above 0.
+ */
 export function stressLevels(most: number): number[] {
   if (!(most > 0 && most < Infinity)) return []
-  const power = 10 ** Math.floor(Math.log10(most / MOST_BANDS))
-  const share = [1, 2, 2.5, 5, 10].find((step) => most / (step * power) <= MOST_BANDS + 1e-9) ?? 10
-  const step = share * power
-  const count = Math.min(MOST_BANDS, Math.max(1, Math.floor(most / step + 1e-9)))
-  return Array.from({ length: count }, (_, i) => Number(((i + 1) * step).toPrecision(6)))
+  // A tenth of the power of ten at or below twice the greatest, halved: 0.05 from 0.5 to 5.
+  const unit = 10 ** Math.floor(Math.log10(most * 2) + 1e-9) / 20
+  return SHARES.map((share) => Number((Math.round((share * most) / unit) * unit).toPrecision(6)))
 }
