@@ -66,6 +66,7 @@ export {
   type LiftStage,
   type LiftStageId,
   type PeakKind,
+  type StageHung,
   type StageInsert,
   type StagePeak,
   type StageSupport,

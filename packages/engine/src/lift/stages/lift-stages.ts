@@ -102,6 +102,7 @@ function stageOf(input: StageOfInput): LiftStage {
     sag: null,
     leastStrength: null,
     inserts: carried.inserts,
+    ...(carried.hung === undefined ? {} : { hung: carried.hung }),
     working: factor.known ? factor.working : [],
     unknown: [...new Set(gaps)],
   }

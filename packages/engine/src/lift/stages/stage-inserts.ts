@@ -13,7 +13,7 @@ import { anchorModes } from './anchor-modes.ts'
 import type { Arrangement } from './arrangement.ts'
 import type { Bent } from './bending.ts'
 import type { Side } from './lines.ts'
-import type { InsertAction, StageInsert } from './stage.ts'
+import type { InsertAction, StageHung, StageInsert } from './stage.ts'
 import { stageFactor } from './stage-factor.ts'
 
 export interface StageInsertsInput {
@@ -28,6 +28,8 @@ export interface StageInsertsInput {
 
 export interface StageInserts {
   readonly inserts: readonly StageInsert[]
+  /** Absent where nothing hangs. */
+  readonly hung?: StageHung | null
   readonly assumed: readonly Assumed[]
 }
 
@@ -88,8 +90,20 @@ export function stageInserts(input: StageInsertsInput): StageInserts {
   const assumed = cases.known ? cases.value.flatMap((one) => one.assumed) : []
   return {
     inserts,
+    hung: cases.known ? hungOf(arrangement, cases.value) : null,
     assumed: assumed.filter((one, i) => assumed.findIndex(({ field }) => field === one.field) === i),
   }
+}
+
+/** The case with the greatest load on a leg. */
+function hungOf({ on, rigging }: Arrangement, cases: readonly HungCase[]): StageHung | null {
+  const most = ({ rigged: { picks } }: HungCase): number => Math.max(...picks.map(({ load }) => load))
+  const worst = cases.reduce<HungCase | null>(
+    (one, next) => (one === null || most(next) > most(one) ? next : one),
+    null,
+  )
+  if (worst === null || rigging === undefined) return null
+  return { angle: worst.angle, hang: on === 'points' ? 'flat' : 'row', rigging, rigged: worst.rigged }
 }
 
 function kindGaps({ gaps }: DrawnKinds, mark: string, missing: boolean): readonly string[] {

@@ -2,6 +2,7 @@ import type { Point } from '../../panel/point.ts'
 import type { StepId } from '../../steps/steps.ts'
 import type { Source } from '../../working/source.ts'
 import type { Assumed, Step } from '../../working/worked.ts'
+import type { Rigged } from '../rigging/rigging-types.ts'
 
 /**
  * Stages of handling, in the order of a panel's life: off the mould flat, turned up about an edge, hanging upright, stored,
@@ -115,6 +116,16 @@ export interface StageInsert {
   readonly working: readonly Step[]
 }
 
+/** The panel on its rigging, its factor for inserts in the loads; of what is turned, at the angle of the greatest leg load. */
+export interface StageHung {
+  /** Panel from level, degrees. */
+  readonly angle: number
+  readonly hang: 'flat' | 'row'
+  /** Mark of the rigging. */
+  readonly rigging: string
+  readonly rigged: Rigged
+}
+
 /**
  * One stage of handling, computed from drawing, yard and family alone: what it asks of the concrete. The strength of the hour comes in
  * later: `stageChecks` compares, at the strength wanted or at the strength of now.
@@ -146,6 +157,8 @@ export interface LiftStage {
   /** Least strength of the concrete at which the tension limit holds the peak, MPa; null where not known. */
   readonly leastStrength: number | null
   readonly inserts: readonly StageInsert[]
+  /** How it hangs on its rigging; null where that is not known, absent where nothing hangs. */
+  readonly hung?: StageHung | null
   readonly working: readonly Step[]
   readonly assumed: readonly Assumed[]
   /** Why it is not known; empty where it is. */
