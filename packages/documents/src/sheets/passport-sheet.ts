@@ -100,6 +100,11 @@ function differencesSigned(paper: Paper, input: SheetInput): void {
     paper.paragraph('None: no result of the lift was set aside for the lifting design.')
     return
   }
+  differencesTable(paper, rows)
+}
+
+/** Results of ours that an engineer signed, a row each. */
+export function differencesTable(paper: Paper, rows: readonly (readonly string[])[]): void {
   paper.table(
     [
       { head: 'Our result', share: 28 },
