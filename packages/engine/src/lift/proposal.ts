@@ -11,7 +11,7 @@ const EDGE = 2
 
 export interface ProposedInsert {
   readonly mark: string
-  readonly at: Point
+  readonly at: [number, number]
   readonly kind: 'face'
 }
 
@@ -47,7 +47,7 @@ export function proposal({
   )
   const inside = places.every((at) => covers(panel.region, at) && distanceToEdge(panel.region, at) > 1)
   if (!apart || !inside || inOneLine(places)) return []
-  return places.map((at, i) => ({ mark: 'ABCD'[i]!, at, kind: 'face' }))
+  return places.map((at, i) => ({ mark: 'ABCD'[i]!, at: [...at], kind: 'face' }))
 }
 
 /** The point itself where it lies in the region, else the nearest on its edges. */

@@ -24,6 +24,8 @@ interface Front {
   /** Nodes of the front, those eliminated here first. */
   readonly nodes: Int32Array
   readonly eliminated: number
+  /** The unknown of each row. */
+  readonly rows: Int32Array
   /** Row-major m × k: L below and in the pivots (unit diagonal implied). */
   readonly lower: Float64Array
   readonly diagonal: Float64Array
@@ -85,9 +87,21 @@ export function factorElements(system: ElementSystem): Factor {
     })
     updates[index] = update
     fill += lower.length
-    fronts.push({ nodes: plan.nodes, eliminated: plan.eliminated, lower, diagonal })
+    fronts.push({
+      nodes: plan.nodes,
+      eliminated: plan.eliminated,
+      rows: rowsOf(plan.nodes, perNode),
+      lower,
+      diagonal,
+    })
   }
   return { fronts, perNode, unknowns: system.x.length * perNode, fill }
+}
+
+function rowsOf(nodes: Int32Array, perNode: number): Int32Array {
+  const rows = new Int32Array(nodes.length * perNode)
+  for (let i = 0; i < rows.length; i += 1) rows[i] = nodes[(i / perNode) | 0]! * perNode + (i % perNode)
+  return rows
 }
 
 function planFronts({ x, y, triangles }: ElementSystem): Plan[] {
@@ -207,6 +221,7 @@ function addElements(
   }
 }
 
+/** `update`: lower triangle, row after row. */
 function addUpdate(
   front: Float64Array,
   size: number,
@@ -215,14 +230,13 @@ function addUpdate(
   place: Int32Array,
   perNode: number,
 ): void {
-  const width = nodes.length * perNode
   for (let a = 0; a < nodes.length; a += 1) {
     const rowPlace = place[nodes[a]!]!
-    for (let b = 0; b <= a; b += 1) {
-      const columnPlace = place[nodes[b]!]!
-      for (let i = 0; i < perNode; i += 1) {
-        const from = (a * perNode + i) * width + b * perNode
-        const row = rowPlace + i
+    for (let i = 0; i < perNode; i += 1) {
+      const row = rowPlace + i
+      let from = triangle(a * perNode + i)
+      for (let b = 0; b <= a; b += 1) {
+        const columnPlace = place[nodes[b]!]!
         const last = a === b ? i + 1 : perNode
         if (rowPlace >= columnPlace) {
           const to = row * size + columnPlace
@@ -230,9 +244,15 @@ function addUpdate(
         } else {
           for (let j = 0; j < last; j += 1) front[(columnPlace + j) * size + row]! += update[from + j]!
         }
+        from += perNode
       }
     }
   }
+}
+
+/** Numbers of a lower triangle before row `i`. */
+function triangle(i: number): number {
+  return (i * (i + 1)) / 2
 }
 
 interface Elimination {
@@ -263,74 +283,206 @@ function eliminate({ front, size, pivots, nodes, perNode, scaled }: Elimination)
     diagonal[j] = pivot
     lower[row + j] = 1
     scaled[row + j] = pivot
-    for (let i = j + 1; i < size; i += 1) {
-      const at = i * pivots
-      let sum = front[i * size + j]!
-      for (let p = 0; p < j; p += 1) sum -= scaled[at + p]! * lower[row + p]!
-      scaled[at + j] = sum
-      lower[at + j] = sum / pivot
-    }
+    columnInto({ front, size, pivots, lower, scaled, j, pivot })
   }
-  const rest = size - pivots
-  const update = new Float64Array(rest * rest)
-  for (let i = 0; i < rest; i += 2) {
-    const a0 = (pivots + i) * pivots
-    const a1 = i + 1 < rest ? a0 + pivots : a0
-    for (let j = 0; j <= i + 1 && j < rest; j += 2) {
-      const b0 = (pivots + j) * pivots
-      const b1 = j + 1 < rest ? b0 + pivots : b0
-      let [s00, s01, s10, s11] = [0, 0, 0, 0]
-      for (let p = 0; p < pivots; p += 1) {
-        const [l0, l1, t0, t1] = [lower[a0 + p]!, lower[a1 + p]!, scaled[b0 + p]!, scaled[b1 + p]!]
-        s00 += l0 * t0
-        s01 += l0 * t1
-        s10 += l1 * t0
-        s11 += l1 * t1
-      }
-      const from = (pivots + i) * size + pivots + j
-      const to = i * rest + j
-      update[to] = front[from]! - s00
-      if (j + 1 < rest) update[to + 1] = front[from + 1]! - s01
-      if (i + 1 < rest) {
-        update[to + rest] = front[from + size]! - s10
-        if (j + 1 < rest) update[to + rest + 1] = front[from + size + 1]! - s11
-      }
-    }
-  }
+  const update = new Float64Array(triangle(size - pivots))
+  for (let i = pivots; i < size; i += 4) updateRows({ front, size, pivots, lower, scaled, update, i })
   return { lower, diagonal, update }
+}
+
+interface Dense {
+  readonly front: Float64Array
+  readonly size: number
+  readonly pivots: number
+  readonly lower: Float64Array
+  readonly scaled: Float64Array
+}
+
+/** Column j of L below its pivot, four rows at a time. */
+function columnInto({
+  front,
+  size,
+  pivots,
+  lower,
+  scaled,
+  j,
+  pivot,
+}: Dense & { readonly j: number; readonly pivot: number }): void {
+  const row = j * pivots
+  const by = 1 / pivot
+  let i = j + 1
+  for (; i + 3 < size; i += 4) {
+    const a0 = i * pivots
+    const a1 = a0 + pivots
+    const a2 = a1 + pivots
+    const a3 = a2 + pivots
+    const from = i * size + j
+    let [s0, s1, s2, s3] = [
+      front[from]!,
+      front[from + size]!,
+      front[from + 2 * size]!,
+      front[from + 3 * size]!,
+    ]
+    for (let p = 0; p < j; p += 1) {
+      const l = lower[row + p]!
+      s0 -= scaled[a0 + p]! * l
+      s1 -= scaled[a1 + p]! * l
+      s2 -= scaled[a2 + p]! * l
+      s3 -= scaled[a3 + p]! * l
+    }
+    scaled[a0 + j] = s0
+    scaled[a1 + j] = s1
+    scaled[a2 + j] = s2
+    scaled[a3 + j] = s3
+    lower[a0 + j] = s0 * by
+    lower[a1 + j] = s1 * by
+    lower[a2 + j] = s2 * by
+    lower[a3 + j] = s3 * by
+  }
+  for (; i < size; i += 1) {
+    const at = i * pivots
+    let sum = front[i * size + j]!
+    for (let p = 0; p < j; p += 1) sum -= scaled[at + p]! * lower[row + p]!
+    scaled[at + j] = sum
+    lower[at + j] = sum * by
+  }
+}
+
+/** Four rows from `i` of what is left for the parent, two columns at a time; rows past the end are worked but not kept. */
+function updateRows({
+  front,
+  size,
+  pivots,
+  lower,
+  scaled,
+  update,
+  i,
+}: Dense & { readonly update: Float64Array; readonly i: number }): void {
+  const kept = Math.min(4, size - i)
+  const a0 = i * pivots
+  const a1 = kept > 1 ? a0 + pivots : a0
+  const a2 = kept > 2 ? a0 + 2 * pivots : a0
+  const a3 = kept > 3 ? a0 + 3 * pivots : a0
+  for (let j = pivots; j < i + kept; j += 2) {
+    const b0 = j * pivots
+    const b1 = j + 1 < i + kept ? b0 + pivots : b0
+    let [s00, s01, s10, s11] = [0, 0, 0, 0]
+    let [s20, s21, s30, s31] = [0, 0, 0, 0]
+    for (let p = 0; p < pivots; p += 1) {
+      const t0 = scaled[b0 + p]!
+      const t1 = scaled[b1 + p]!
+      const l0 = lower[a0 + p]!
+      const l1 = lower[a1 + p]!
+      const l2 = lower[a2 + p]!
+      const l3 = lower[a3 + p]!
+      s00 += l0 * t0
+      s01 += l0 * t1
+      s10 += l1 * t0
+      s11 += l1 * t1
+      s20 += l2 * t0
+      s21 += l2 * t1
+      s30 += l3 * t0
+      s31 += l3 * t1
+    }
+    keep(front, size, pivots, update, i, j, s00, s01)
+    if (kept > 1) keep(front, size, pivots, update, i + 1, j, s10, s11)
+    if (kept > 2) keep(front, size, pivots, update, i + 2, j, s20, s21)
+    if (kept > 3) keep(front, size, pivots, update, i + 3, j, s30, s31)
+  }
+}
+
+/** Entries j and j + 1 of row i, where they are in the lower triangle. */
+function keep(
+  front: Float64Array,
+  size: number,
+  pivots: number,
+  update: Float64Array,
+  i: number,
+  j: number,
+  first: number,
+  second: number,
+): void {
+  const to = triangle(i - pivots) + j - pivots
+  const from = i * size + j
+  if (j <= i) update[to] = front[from]! - first
+  if (j < i) update[to + 1] = front[from + 1]! - second
 }
 
 /** A pivot this small beside what it was before elimination means that nothing resists there. */
 const PIVOT_FLOOR = 1e-13
 
-/** Solves for one right-hand side, in place. */
+/** Solves for one right-hand side, in place. Fronts below which the right-hand side is zero cost nothing on the way up. */
 export function solveFactor({ fronts, perNode }: Factor, b: Float64Array): Float64Array {
-  for (const { nodes, eliminated, lower } of fronts) {
-    const pivots = eliminated * perNode
-    const work = new Float64Array(pivots)
-    for (let i = 0; i < nodes.length * perNode; i += 1) {
-      const at = nodes[(i / perNode) | 0]! * perNode + (i % perNode)
-      const last = Math.min(i, pivots)
-      let sum = b[at]!
-      for (let p = 0; p < last; p += 1) sum -= lower[i * pivots + p]! * work[p]!
-      if (i < pivots) work[i] = sum
-      b[at] = sum
-    }
+  let most = 0
+  for (const { rows } of fronts) most = Math.max(most, rows.length)
+  const work = new Float64Array(most)
+  for (const front of fronts) {
+    if (anyIn(b, front.rows, front.eliminated * perNode)) forward(front, front.eliminated * perNode, b, work)
   }
   for (let f = fronts.length - 1; f >= 0; f -= 1) {
-    const { nodes, eliminated, lower, diagonal } = fronts[f]!
-    const pivots = eliminated * perNode
-    const work = new Float64Array(pivots)
-    for (let p = 0; p < pivots; p += 1) {
-      work[p] = b[nodes[(p / perNode) | 0]! * perNode + (p % perNode)]! / diagonal[p]!
-    }
-    for (let i = nodes.length * perNode - 1; i >= 0; i -= 1) {
-      const at = nodes[(i / perNode) | 0]! * perNode + (i % perNode)
-      const value = i < pivots ? work[i]! : b[at]!
-      const last = Math.min(i, pivots)
-      for (let p = 0; p < last; p += 1) work[p]! -= lower[i * pivots + p]! * value
-      if (i < pivots) b[at] = value
-    }
+    backward(fronts[f]!, fronts[f]!.eliminated * perNode, b, work)
   }
   return b
+}
+
+function anyIn(b: Float64Array, rows: Int32Array, count: number): boolean {
+  for (let i = 0; i < count; i += 1) if (b[rows[i]!] !== 0) return true
+  return false
+}
+
+function forward({ rows, lower }: Front, pivots: number, b: Float64Array, work: Float64Array): void {
+  for (let i = 0; i < pivots; i += 1) {
+    let sum = b[rows[i]!]!
+    const at = i * pivots
+    for (let p = 0; p < i; p += 1) sum -= lower[at + p]! * work[p]!
+    work[i] = sum
+    b[rows[i]!] = sum
+  }
+  let i = pivots
+  for (; i + 3 < rows.length; i += 4) {
+    const a0 = i * pivots
+    const [a1, a2, a3] = [a0 + pivots, a0 + 2 * pivots, a0 + 3 * pivots]
+    let [s0, s1, s2, s3] = [0, 0, 0, 0]
+    for (let p = 0; p < pivots; p += 1) {
+      const value = work[p]!
+      s0 += lower[a0 + p]! * value
+      s1 += lower[a1 + p]! * value
+      s2 += lower[a2 + p]! * value
+      s3 += lower[a3 + p]! * value
+    }
+    b[rows[i]!]! -= s0
+    b[rows[i + 1]!]! -= s1
+    b[rows[i + 2]!]! -= s2
+    b[rows[i + 3]!]! -= s3
+  }
+  for (; i < rows.length; i += 1) {
+    const at = i * pivots
+    let sum = 0
+    for (let p = 0; p < pivots; p += 1) sum += lower[at + p]! * work[p]!
+    b[rows[i]!]! -= sum
+  }
+}
+
+function backward(
+  { rows, lower, diagonal }: Front,
+  pivots: number,
+  b: Float64Array,
+  work: Float64Array,
+): void {
+  for (let p = 0; p < pivots; p += 1) work[p] = b[rows[p]!]! / diagonal[p]!
+  let i = rows.length - 1
+  for (; i - 3 >= pivots; i -= 4) {
+    const a0 = i * pivots
+    const [a1, a2, a3] = [a0 - pivots, a0 - 2 * pivots, a0 - 3 * pivots]
+    const [v0, v1, v2, v3] = [b[rows[i]!]!, b[rows[i - 1]!]!, b[rows[i - 2]!]!, b[rows[i - 3]!]!]
+    for (let p = 0; p < pivots; p += 1) {
+      work[p]! -= lower[a0 + p]! * v0 + lower[a1 + p]! * v1 + lower[a2 + p]! * v2 + lower[a3 + p]! * v3
+    }
+  }
+  for (; i >= 0; i -= 1) {
+    const value = i < pivots ? work[i]! : b[rows[i]!]!
+    const at = i * pivots
+    for (let p = Math.min(i, pivots) - 1; p >= 0; p -= 1) work[p]! -= lower[at + p]! * value
+  }
+  for (let p = 0; p < pivots; p += 1) b[rows[p]!] = work[p]!
 }

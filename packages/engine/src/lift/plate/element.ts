@@ -142,42 +142,50 @@ export function stiffnessInto(out: Float64Array, offset: number, corners: Corner
     Float64Array,
   ]
   const [w0, w1, w2, w3, w4, w5] = weights as [number, number, number, number, number, number]
-  for (let i = 0; i < TERMS * TERMS; i += 1) {
-    kHat[i] = w0 * p0[i]! + w1 * p1[i]! + w2 * p2[i]! + w3 * p3[i]! + w4 * p4[i]! + w5 * p5[i]!
+  for (let i = 0; i < TERMS; i += 1) {
+    for (let j = 0; j <= i; j += 1) {
+      const k = i * TERMS + j
+      kHat[k] = w0 * p0[k]! + w1 * p1[k]! + w2 * p2[k]! + w3 * p3[k]! + w4 * p4[k]! + w5 * p5[k]!
+      kHat[j * TERMS + i] = kHat[k]!
+    }
   }
   toReference(corners, map)
-  // K̂ T: a corner column of T has entries in the six rows of its corner and the three of the sides.
   for (let i = 0; i < TERMS; i += 1) {
     const row = i * TERMS
+    const [k0, k1, k2] = [kHat[row + 18]!, kHat[row + 19]!, kHat[row + 20]!]
     for (let j = 0; j < 18; j += 1) {
-      const first = 6 * ((j / 6) | 0)
-      let sum = 0
-      for (let k = first; k < first + 6; k += 1) sum += kHat[row + k]! * map[k * 18 + j]!
-      sum += kHat[row + 18]! * map[18 * 18 + j]! + kHat[row + 19]! * map[19 * 18 + j]!
-      kHalf[i * 18 + j] = sum + kHat[row + 20]! * map[20 * 18 + j]!
+      let sum = k0 * map[18 * 18 + j]! + k1 * map[19 * 18 + j]! + k2 * map[20 * 18 + j]!
+      for (let k = ROWS_FROM[j]!; k < ROWS_TO[j]!; k += 1) sum += kHat[row + k]! * map[k * 18 + j]!
+      kHalf[i * 18 + j] = sum
     }
   }
   for (let i = 0; i < 18; i += 1) {
-    const first = 6 * ((i / 6) | 0)
+    const [t0, t1, t2] = [map[18 * 18 + i]!, map[19 * 18 + i]!, map[20 * 18 + i]!]
+    const [from, to] = [ROWS_FROM[i]!, ROWS_TO[i]!]
     for (let j = 0; j <= i; j += 1) {
-      let sum = 0
-      for (let k = first; k < first + 6; k += 1) sum += map[k * 18 + i]! * kHalf[k * 18 + j]!
-      for (let k = 18; k < 21; k += 1) sum += map[k * 18 + i]! * kHalf[k * 18 + j]!
+      let sum = t0 * kHalf[18 * 18 + j]! + t1 * kHalf[19 * 18 + j]! + t2 * kHalf[20 * 18 + j]!
+      for (let k = from; k < to; k += 1) sum += map[k * 18 + i]! * kHalf[k * 18 + j]!
       out[offset + i * 18 + j] = sum
       out[offset + j * 18 + i] = sum
     }
   }
 }
 
+/** Rows of the map to the reference triangle, those of the sides apart, in which a column is not zero: w, slopes, curvatures of its own corner. */
+const ROWS_FROM = Int32Array.from({ length: 18 }, (_, j) => 6 * ((j / 6) | 0) + [0, 1, 1, 3, 3, 3][j % 6]!)
+const ROWS_TO = Int32Array.from({ length: 18 }, (_, j) => 6 * ((j / 6) | 0) + [1, 3, 3, 6, 6, 6][j % 6]!)
+
 /** Loads of 1 N/mm² over the triangle on its 18 unknowns, consistent with its shapes. */
-export function uniformLoad(corners: Corners): Float64Array {
-  const t = toReference(corners, map)
+export function uniformLoad(corners: Corners, out: Float64Array = new Float64Array(18)): Float64Array {
+  toReference(corners, map)
   const det = doubleArea(corners)
-  return Float64Array.from({ length: 18 }, (_, j) => {
+  for (let j = 0; j < 18; j += 1) {
     let sum = 0
-    for (let i = 0; i < TERMS; i += 1) sum += t[i * 18 + j]! * REFERENCE_LOAD[i]!
-    return sum * det
-  })
+    for (let i = 18; i < TERMS; i += 1) sum += map[i * 18 + j]! * REFERENCE_LOAD[i]!
+    for (let i = ROWS_FROM[j]!; i < ROWS_TO[j]!; i += 1) sum += map[i * 18 + j]! * REFERENCE_LOAD[i]!
+    out[j] = sum * det
+  }
+  return out
 }
 
 /** The deflection of one triangle as a quintic in its reference coordinates. */
@@ -198,6 +206,17 @@ export function quintic(corners: Corners, unknowns: ArrayLike<number>): Float64A
   return out
 }
 
+const EXPONENTS_X = Int32Array.from(POWERS, ([a]) => a)
+const EXPONENTS_Y = Int32Array.from(POWERS, ([, b]) => b)
+const powersX = new Float64Array(8)
+const powersY = new Float64Array(8)
+
+/** 0, 0, 1, t … t⁵. */
+function raise(powers: Float64Array, t: number): void {
+  powers[2] = 1
+  for (let i = 3; i < 8; i += 1) powers[i] = powers[i - 1]! * t
+}
+
 export interface Shape {
   readonly w: number
   readonly x: number
@@ -212,18 +231,22 @@ export function shapeAt(corners: Corners, coefficients: Float64Array, x: number,
   const [xX, xY, nX, nY] = inverseMap(corners)
   const [dx, dy] = [x - corners[0], y - corners[1]]
   const [xi, eta] = [xX * dx + xY * dy, nX * dx + nY * dy]
-  const p = [1, xi, xi * xi, xi ** 3, xi ** 4, xi ** 5]
-  const q = [1, eta, eta * eta, eta ** 3, eta ** 4, eta ** 5]
+  raise(powersX, xi)
+  raise(powersY, eta)
   let [w, u, v, uu, uv, vv] = [0, 0, 0, 0, 0, 0]
   for (let i = 0; i < TERMS; i += 1) {
-    const [a, b] = POWERS[i]!
+    const a = EXPONENTS_X[i]!
+    const b = EXPONENTS_Y[i]!
     const c = coefficients[i]!
-    w += c * p[a]! * q[b]!
-    if (a > 0) u += c * a * p[a - 1]! * q[b]!
-    if (b > 0) v += c * b * p[a]! * q[b - 1]!
-    if (a > 1) uu += c * a * (a - 1) * p[a - 2]! * q[b]!
-    if (a > 0 && b > 0) uv += c * a * b * p[a - 1]! * q[b - 1]!
-    if (b > 1) vv += c * b * (b - 1) * p[a]! * q[b - 2]!
+    // Two zeros stand before each first power, so that a derivative of a low one is zero.
+    const [p0, p1, p2] = [powersX[a + 2]!, a * powersX[a + 1]!, a * (a - 1) * powersX[a]!]
+    const [q0, q1, q2] = [powersY[b + 2]!, b * powersY[b + 1]!, b * (b - 1) * powersY[b]!]
+    w += c * p0 * q0
+    u += c * p1 * q0
+    v += c * p0 * q1
+    uu += c * p2 * q0
+    uv += c * p1 * q1
+    vv += c * p0 * q2
   }
   return {
     w,

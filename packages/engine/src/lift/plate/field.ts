@@ -86,13 +86,43 @@ export class PlateField {
 
   /** Moments at the four points of `SAMPLES` in triangle `e`. */
   samples(e: number): Moments[] {
-    const { mesh } = this.model
-    for (let i = 0; i < 18; i += 1) {
-      this.#values[i] = this.#u[mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)]!
-    }
+    this.#sample(e)
     const second = this.#second
-    sampleInto(second, cornersOf(mesh, e), this.#values)
     return SAMPLES.map((_, p) => this.moments(second[3 * p]!, second[3 * p + 1]!, second[3 * p + 2]!))
+  }
+
+  /** Largest stress at the four points of `SAMPLES` in triangle `e`, MPa. */
+  sampleStress(e: number): number {
+    this.#sample(e)
+    const { bending, thickness } = this.model
+    const second = this.#second
+    const [own, cross] = [bending.rigidity, bending.poisson * bending.rigidity]
+    let most = 0
+    for (let p = 0; p < 12; p += 3) {
+      const half = ((own + cross) * (second[p]! + second[p + 2]!)) / 2
+      const across = ((own - cross) * (second[p]! - second[p + 2]!)) / 2
+      const twist = (own - cross) * second[p + 1]!
+      most = Math.max(most, Math.abs(half) + Math.sqrt(across * across + twist * twist))
+    }
+    return (6 * most) / (thickness * thickness)
+  }
+
+  #sample(e: number): void {
+    const { mesh } = this.model
+    for (let v = 0; v < 3; v += 1) {
+      const from = mesh.triangles[3 * e + v]! * 6
+      for (let k = 0; k < 6; k += 1) this.#values[6 * v + k] = this.#u[from + k]!
+    }
+    sampleInto(this.#second, cornersOf(mesh, e), this.#values)
+  }
+
+  /** Points of a circle that lie in concrete: every 15° and where it meets the edges. */
+  onCircle([cx, cy]: Point, radius: number): Point[] {
+    const angles = this.#sidesInDisc([cx, cy], radius, () => {})
+    for (let k = 0; k < 24; k += 1) angles.push((k * Math.PI) / 12)
+    return angles
+      .map((angle): Point => [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)])
+      .filter((at) => this.model.locator.find(at) >= 0)
   }
 
   private moments(xx: number, xy: number, yy: number): Moments {

@@ -12,6 +12,7 @@ export class Locator {
   readonly #left: number
   readonly #bottom: number
   readonly #cell: number
+  #last = -1
 
   constructor(mesh: PlateMesh) {
     this.#mesh = mesh
@@ -56,18 +57,27 @@ export class Locator {
 
   /** Triangle that holds the point, or −1 where it lies off the concrete by more than `OFF` mm. */
   find([x, y]: Point): number {
+    // Neighbouring points are mostly asked for one after the other.
+    if (this.#last >= 0 && this.#off(this.#last, x, y) < 0) return this.#last
     let [best, least] = [-1, OFF]
     for (const e of this.#cells[this.#row(y) * this.#columns + this.#column(x)]!) {
-      const c = this.#corners(e)
-      const off = Math.max(
-        right(c[0], c[1], c[2], c[3], x, y),
-        right(c[2], c[3], c[4], c[5], x, y),
-        right(c[4], c[5], c[0], c[1], x, y),
-      )
+      const off = this.#off(e, x, y)
       if (off < least) [best, least] = [e, off]
       if (off <= 0) break
     }
+    this.#last = best
     return best
+  }
+
+  /** How far a point lies outside a triangle, mm; negative inside. */
+  #off(e: number, px: number, py: number): number {
+    const { x, y, triangles } = this.#mesh
+    const [i, j, k] = [triangles[3 * e]!, triangles[3 * e + 1]!, triangles[3 * e + 2]!]
+    return Math.max(
+      right(x[i]!, y[i]!, x[j]!, y[j]!, px, py),
+      right(x[j]!, y[j]!, x[k]!, y[k]!, px, py),
+      right(x[k]!, y[k]!, x[i]!, y[i]!, px, py),
+    )
   }
 
   /** Nodes and weights of the 18 unknowns in the deflection at a point. @throws InputError off the concrete. */
@@ -94,5 +104,6 @@ const OFF = 1e-3
 
 /** Distance to the right of a → b, mm. */
 function right(ax: number, ay: number, bx: number, by: number, x: number, y: number): number {
-  return ((by - ay) * (x - ax) - (bx - ax) * (y - ay)) / Math.hypot(bx - ax, by - ay)
+  const [dx, dy] = [bx - ax, by - ay]
+  return (dy * (x - ax) - dx * (y - ay)) / Math.sqrt(dx * dx + dy * dy)
 }

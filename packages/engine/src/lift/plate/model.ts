@@ -27,6 +27,8 @@ export interface PlateSystem {
   readonly held: Uint8Array
   /** The same and those that hold the rigid motions for the factor only. */
   readonly factorHeld: Uint8Array
+  /** The nodes that hold the rigid motions for the factor. */
+  readonly nodes: readonly number[]
   /** Rows: directions of the unknowns of a node on a held edge; absent where they are as they are. */
   readonly turned: ReadonlyMap<number, Float64Array>
 }
@@ -58,10 +60,11 @@ export function plateModel({ mesh, thickness, modulus, poisson, edges = [] }: Pl
   const matrices = new Float64Array(count * 324)
   const { turned, held } = heldEdges(mesh, edges)
   const unitLoad = new Float64Array(mesh.x.length * NODE_UNKNOWNS)
+  const load = new Float64Array(18)
   for (let e = 0; e < count; e += 1) {
     const corners = cornersOf(mesh, e)
     stiffnessInto(matrices, e * 324, corners, bending)
-    const load = uniformLoad(corners)
+    uniformLoad(corners, load)
     for (let i = 0; i < 18; i += 1) {
       unitLoad[mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)]! += load[i]!
     }
@@ -81,7 +84,7 @@ export function plateModel({ mesh, thickness, modulus, poisson, edges = [] }: Pl
     matrices,
     held: factorHeld,
   })
-  const system = { matrices, held, factorHeld, turned }
+  const system = { matrices, held, factorHeld, nodes, turned }
   return { mesh, bending, thickness, motions, unitLoad, locator: new Locator(mesh), factor, system }
 }
 
@@ -108,15 +111,17 @@ function turnElement(matrices: Float64Array, offset: number, corner: number, q: 
 
 /** To the directions of `turned` (`into`) or back; in place. */
 function turn(turned: PlateSystem['turned'], values: Float64Array, into: boolean): Float64Array {
-  for (const [node, q] of turned) {
-    const old = values.slice(node * 6, node * 6 + 6)
-    for (let a = 0; a < 6; a += 1) {
-      let sum = 0
-      for (let b = 0; b < 6; b += 1) sum += (into ? q[a * 6 + b]! : q[b * 6 + a]!) * old[b]!
-      values[node * 6 + a] = sum
-    }
-  }
+  for (const [node, q] of turned) turnNode(q, values, node * 6, into)
   return values
+}
+
+function turnNode(q: Float64Array, values: Float64Array, from: number, into: boolean): void {
+  const old = values.slice(from, from + 6)
+  for (let a = 0; a < 6; a += 1) {
+    let sum = 0
+    for (let b = 0; b < 6; b += 1) sum += (into ? q[a * 6 + b]! : q[b * 6 + a]!) * old[b]!
+    values[from + a] = sum
+  }
 }
 
 /** The rigid motions that held edges leave, and as many nodes to hold so that the factor exists. */
@@ -190,25 +195,23 @@ function without(vector: readonly number[], basis: readonly (readonly number[])[
 /** Nodes whose deflections fix the motions: each the one that the motions still free move most. */
 function nodesToHold(motions: readonly Float64Array[], count: number): number[] {
   const nodes: number[] = []
-  const basis: number[][] = []
+  // Deflections of the motions at each node, less what the nodes taken hold.
+  const left = motions.map((motion) => Float64Array.from({ length: count }, (_, i) => motion[i * 6]!))
   for (let k = 0; k < motions.length; k += 1) {
     let [best, most] = [-1, 0]
     for (let i = 0; i < count; i += 1) {
-      const rest = Math.hypot(
-        ...without(
-          motions.map((motion) => motion[i * 6]!),
-          basis,
-        ),
-      )
-      if (rest > most * (1 + 1e-9)) [best, most] = [i, rest]
+      let square = 0
+      for (const values of left) square += values[i]! * values[i]!
+      if (square > most * (1 + 1e-9)) [best, most] = [i, square]
     }
     if (best < 0) throw new Error(`free motion ${k}: expected a node that it moves`)
     nodes.push(best)
-    const rest = without(
-      motions.map((motion) => motion[best * 6]!),
-      basis,
-    )
-    basis.push(rest.map((value) => value / most))
+    const unit = left.map((values) => values[best]! / Math.sqrt(most))
+    for (let i = 0; i < count; i += 1) {
+      let along = 0
+      for (let m = 0; m < left.length; m += 1) along += unit[m]! * left[m]![i]!
+      for (let m = 0; m < left.length; m += 1) left[m]![i]! -= along * unit[m]!
+    }
   }
   return nodes
 }
@@ -249,6 +252,59 @@ export function assertBalance(model: PlateModel, u: Float64Array, loads: Float64
   }
 }
 
+/** Share of all forces that a node held for the factor only may be left with: rounding; above it a result is a defect. */
+export const BALANCE_LIMIT = 1e-6
+
+/**
+ * Asserts that the nodes held for the factor carry nothing. With solutions of `solvePlate`, each in balance at all other nodes,
+ * added up, that is balance of the whole. `size`: sum of all forces on the plate, N.
+ */
+export function assertNothingHeld(
+  model: PlateModel,
+  u: Float64Array,
+  loads: Float64Array,
+  size: number,
+): void {
+  for (const node of model.system.nodes) {
+    const { force, whole } = forceAt(model, node, u)
+    const rest = loads[node * 6]! - force
+    if (!(Math.abs(rest) <= BALANCE_LIMIT * size + ROUNDING * whole)) {
+      throw new Error(`plate: ${rest} N at a node that holds nothing, of ${size} N in all`)
+    }
+  }
+}
+
+/** Share of what cancels at a node that floating point leaves of it. */
+const ROUNDING = 1e-13
+
+/** Force that the triangles around a node have there and the sum of the sizes of its parts, N. */
+function forceAt(
+  { mesh, system }: PlateModel,
+  node: number,
+  u: Float64Array,
+): { readonly force: number; readonly whole: number } {
+  const own = new Float64Array(6)
+  let force = 0
+  let whole = 0
+  for (let at = 0; at < mesh.triangles.length; at += 1) {
+    if (mesh.triangles[at] !== node) continue
+    const first = at - (at % 3)
+    const row = first * 108 + (at % 3) * 108
+    for (let c = 0; c < 3; c += 1) {
+      const other = mesh.triangles[first + c]!
+      own.set(u.subarray(other * 6, other * 6 + 6))
+      const directions = system.turned.get(other)
+      if (directions !== undefined) turnNode(directions, own, 0, true)
+      for (let k = 0; k < 6; k += 1) {
+        const part = system.matrices[row + 6 * c + k]! * own[k]!
+        force += part
+        whole += Math.abs(part)
+      }
+    }
+  }
+  return { force, whole }
+}
+
 /** f − K u, and its largest number beside the largest of what cancels in it, for w, slopes and curvatures apart. */
 function residual(
   { mesh, system }: PlateModel,
@@ -259,19 +315,31 @@ function residual(
   const { matrices } = system
   const rest = right.slice()
   const sizes = new Float64Array(6)
+  const own = new Float64Array(18)
   for (let e = 0; e < mesh.triangles.length / 3; e += 1) {
-    for (let i = 0; i < 18; i += 1) {
-      const at = mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)
-      const from = e * 324 + i * 18
-      let sum = 0
-      let whole = 0
-      for (let j = 0; j < 18; j += 1) {
-        const part = matrices[from + j]! * u[mesh.triangles[3 * e + ((j / 6) | 0)]! * 6 + (j % 6)]!
-        sum += part
-        whole += Math.abs(part)
+    for (let v = 0; v < 3; v += 1) {
+      const from = mesh.triangles[3 * e + v]! * 6
+      for (let k = 0; k < 6; k += 1) own[6 * v + k] = u[from + k]!
+    }
+    for (let v = 0; v < 3; v += 1) {
+      const to = mesh.triangles[3 * e + v]! * 6
+      for (let k = 0; k < 6; k += 1) {
+        const i = 6 * v + k
+        const from = e * 324 + i * 18
+        let [a, b, c] = [0, 0, 0]
+        let whole = 0
+        for (let j = 0; j < 18; j += 3) {
+          const p = matrices[from + j]! * own[j]!
+          const q = matrices[from + j + 1]! * own[j + 1]!
+          const r = matrices[from + j + 2]! * own[j + 2]!
+          a += p
+          b += q
+          c += r
+          whole += Math.abs(p) + Math.abs(q) + Math.abs(r)
+        }
+        rest[to + k]! -= a + b + c
+        if (whole > sizes[k]! && !held[to + k]) sizes[k] = whole
       }
-      rest[at]! -= sum
-      if (!held[at] && whole > sizes[i % 6]!) sizes[i % 6] = whole
     }
   }
   let error = 0

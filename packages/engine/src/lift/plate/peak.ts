@@ -1,7 +1,7 @@
 import type { Point, Ring } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
 import { SAMPLES } from './element.ts'
-import type { PlateField } from './field.ts'
+import type { PlateField, PlatePoint } from './field.ts'
 import { type Moments, peakTension } from './moments.ts'
 
 /** Turn of an edge into the concrete from which its corner counts as re-entrant, radians: 20°. */
@@ -49,8 +49,12 @@ export function discMoments(field: PlateField, points: readonly Point[]): DiscMo
   })
 }
 
+function pick({ mx, my, mxy, stress }: PlatePoint): Omit<DiscMoments, 'at'> {
+  return { mx, my, mxy, stress }
+}
+
 /**
- * Largest principal tension of the whole plate. Nodes, middles of sides and of triangles are read, free edges at their own
+ * Largest principal tension of the whole plate. Nodes, middles of sides and of triangles and the circles around the discs are read, free edges at their own
  * value; nothing is left out: inside the discs of supports and re-entrant corners the averages stand for the unbounded values.
  */
 export function platePeak({ field, supports, corners }: PeakInput): {
@@ -81,17 +85,24 @@ export function platePeak({ field, supports, corners }: PeakInput): {
     take({ at, mx, my, mxy, stress }, 'plate', -1)
   }
   for (let e = 0; e < mesh.triangles.length / 3; e += 1) {
-    const samples = field.samples(e)
-    for (const [s, weights] of SAMPLES.entries()) {
-      const moments = samples[s]!
+    if (field.sampleStress(e) <= most) continue
+    for (const [s, moments] of field.samples(e).entries()) {
       const stress = peakTension(moments, thickness)
       if (stress <= most) continue
+      const weights = SAMPLES[s]!
       let [x, y] = [0, 0]
       for (let v = 0; v < 3; v += 1) {
         x += weights[v]! * mesh.x[mesh.triangles[3 * e + v]!]!
         y += weights[v]! * mesh.y[mesh.triangles[3 * e + v]!]!
       }
       if (!averaged(x, y)) take({ at: [x, y], ...moments, stress }, 'plate', -1)
+    }
+  }
+  // The plate's own value is largest close to the discs: read all along their circles.
+  for (const centre of singular) {
+    for (const at of field.onCircle(centre, radius)) {
+      const found = averaged(at[0], at[1]) ? null : field.at(at)
+      if (found !== null && found.stress > most) take({ at, ...pick(found) }, 'plate', -1)
     }
   }
   if (peak === null) throw new Error('plate: expected a point outside every disc')

@@ -2,7 +2,7 @@ import { solveDense } from '../../numeric/dense.ts'
 import type { Point } from '../../panel/point.ts'
 import { InputError } from '../../working/issue.ts'
 import { PlateField } from './field.ts'
-import { addForce, assertBalance, type PlateModel, solvePlate } from './model.ts'
+import { addForce, assertNothingHeld, type PlateModel, solvePlate } from './model.ts'
 
 /** A point that carries the plate. */
 export interface PlateSupport {
@@ -29,6 +29,10 @@ export interface LoadCase {
   readonly loads: Float64Array
   /** Nodal deflections under them, the rigid motions held. */
   readonly bent: Float64Array
+  /** What the loads do on each rigid motion of the model. */
+  readonly work: readonly number[]
+  /** Sum of the sizes of all loads, N. */
+  readonly size: number
 }
 
 /** Uniform load, N/mm², and forces, N, downward. */
@@ -41,7 +45,10 @@ export function loadCase(
 ): LoadCase {
   const loads = model.unitLoad.map((value) => value * pressure)
   for (const { at, force } of forces) addForce(model, loads, at, force)
-  return { loads, bent: solvePlate(model, loads) }
+  let size = 0
+  for (let i = 0; i < loads.length; i += 6) size += Math.abs(loads[i]!)
+  const work = model.motions.map((motion) => motion.reduce((sum, value, i) => sum + value * loads[i]!, 0))
+  return { loads, bent: solvePlate(model, loads), work, size }
 }
 
 /** One solve with the factor at hand. @throws InputError where the point lies off the concrete. */
@@ -85,7 +92,7 @@ export function supported(input: SupportedInput): Supported {
   const compliance = candidates.map((one) => candidates.map((other) => at(other.bent, one)))
   const moved = candidates.map((one) => motions.map((motion) => at(motion, one)))
   const free = candidates.map((one) => at(load.bent, one))
-  const work = motions.map((motion) => motion.reduce((sum, value, i) => sum + value * load.loads[i]!, 0))
+  const { work } = load
   const groups = groupsOf(supports)
   const { forces, motion } = balance({ supports, groups, compliance, moved, free, work })
 
@@ -98,7 +105,8 @@ export function supported(input: SupportedInput): Supported {
   }
   for (const [k, rigid] of motions.entries())
     for (let i = 0; i < u.length; i += 1) u[i]! += motion[k]! * rigid[i]!
-  assertBalance(model, u, loads)
+  const size = forces.reduce((sum, force) => sum + Math.abs(force), load.size)
+  assertNothingHeld(model, u, loads, size)
   return { reactions: forces, field: new PlateField(model, u) }
 }
 
