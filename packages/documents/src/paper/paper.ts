@@ -277,9 +277,11 @@ export class Paper {
         this.pdf.switchToPage(page)
         this.artifact(() => {
           this.rule(this.bottom + 6, 0.5)
-          this.y = this.bottom + 9
           const number = `page ${page - start + 1} of ${count}`
-          this.write([this.input.foot], { size: 8, bold: false, x: this.left, ink: INKS.quiet })
+          this.y = this.bottom + 9
+          const room = this.width - this.letters.widthOf(number, 8, false) - 12
+          const size = Math.min(8, (8 * room) / this.letters.widthOf(this.input.foot, 8, false))
+          this.write([this.input.foot], { size, bold: false, x: this.left, ink: INKS.quiet })
           this.y = this.bottom + 9
           this.write([number], {
             size: 8,

@@ -2,6 +2,7 @@ import { MASS_ALLOWANCE } from '@castwright/engine/lift'
 import { ceilTo, shown } from '@castwright/engine/working'
 import { type Paper, POINTS_PER_MM } from '../paper/paper.ts'
 import { hangingPicture } from '../picture/hanging-picture.ts'
+import type { Picture } from '../picture/picture.ts'
 import { stressPicture } from '../picture/stress-picture.ts'
 import { stripPicture } from '../picture/strip-picture.ts'
 import { firstField } from './lift-field.ts'
@@ -40,9 +41,11 @@ export async function liftCard(input: SheetInput): Promise<Uint8Array> {
     `${least.from} The mass with its tolerance is the planned one plus ${Math.round(100 * MASS_ALLOWANCE)} %; weigh where it matters.`,
   )
   panelPart(paper, input)
+  paper.need(90)
   paper.heading('Picks')
   picksTable(paper, input)
   riggingPart(paper, input)
+  paper.need(120)
   paper.heading('Every stage, at the strength wanted')
   stagesTable(paper, input)
   paper.paragraph(
@@ -50,10 +53,12 @@ export async function liftCard(input: SheetInput): Promise<Uint8Array> {
     { size: 8.5 },
   )
   factorsTable(paper, input)
+  paper.need(90)
   paper.heading('Least strength for each stage')
   leastTable(paper, input)
   hoursPart(paper, input)
   designPart(paper, input)
+  paper.need(110)
   paper.heading('What is still open before this lift?')
   paper.paragraph(card.answer, { bold: true })
   cardTable(paper, card)
@@ -62,12 +67,14 @@ export async function liftCard(input: SheetInput): Promise<Uint8Array> {
     paper.paragraph(`${lift.unknown.join('. ')}.`, { size: 8.5 })
   }
   assumedPart(paper, input)
+  // Nobody signs a page without the caution on it.
+  paper.need(170)
   cautions(paper, ['strip'])
   paper.paragraph(`Planned by the rules of ${plan.editions.join('; ')}. Engine ${plan.engine}.`, {
     size: 8.5,
   })
   paper.signatures([
-    facts.design === null ? 'Engineer, who confirms the lifting design' : 'Engineer, where asked for',
+    facts.design === null ? 'Engineer of the lifting design' : 'Engineer, where asked for',
     'Lead, who decides',
     'Lift supervisor',
     'Crane driver',
@@ -84,47 +91,67 @@ function panelPart(paper: Paper, input: SheetInput): void {
   const { plan, drawing } = input
   const stage = plan.lift.stages.find(({ id }) => id === 'release')
   const frame = { width: paper.width, height: 290, text: 9, paper: POINTS_PER_MM }
-  if (stage === undefined || stage.supports.length === 0) {
+  if (stage === undefined || plan.lift.inserts.length === 0) {
     paper.picture(stripPicture({ drawing, lift: plan.lift, frame: { ...frame, height: 230 } }))
     return
   }
-  paper.heading(`${stage.name}, ${stage.how}`)
-  paper.picture(
-    stressPicture({
-      drawing,
-      supports: stage.supports,
-      peak: stage.peak,
-      field: firstField(input),
-      name: `${stage.name}, ${stage.how}`,
-      unknown: stage.unknown,
-      frame,
-    }),
-  )
+  const name = `${stage.name}, ${stage.how}`
+  const picture = stressPicture({
+    drawing,
+    // Where nothing is known of the stage the picks are measured all the same.
+    supports:
+      stage.supports.length > 0
+        ? stage.supports
+        : plan.lift.inserts.map(({ mark, at }) => ({ mark, kind: 'insert', at: [at], load: null })),
+    peak: stage.peak,
+    field: firstField(input),
+    name,
+    unknown: stage.unknown,
+    frame,
+  })
+  paper.need(picture.height + HEADED)
+  paper.heading(name)
+  paper.picture(picture)
+  keyLines(paper, picture)
 }
+
+/** What the lines of a picture mean, under it. */
+function keyLines(paper: Paper, { key }: Picture): void {
+  const lines = key.map(({ text }) => text.charAt(0).toUpperCase() + text.slice(1))
+  if (lines.length > 0) paper.paragraph(`${lines.join('. ')}.`, { size: 8.5 })
+}
+
+/** A heading, a line and a scale with their picture, points. */
+const HEADED = 90
 
 /** How it hangs: flat off the mould, and upright where it is turned. */
 function riggingPart(paper: Paper, input: SheetInput): void {
   const { plan, drawing } = input
   const hung = plan.lift.stages.filter((stage) => stage.hung !== undefined)
   if (hung.length === 0) return
-  paper.heading('Rigging')
   const seen = new Set<string>()
-  for (const stage of hung) {
-    if (stage.hung === undefined || stage.hung === null || seen.has(stage.hung.hang)) continue
+  for (const { id, name, hung: own } of hung) {
+    if (own === undefined || own === null || seen.has(own.hang)) continue
     // Of what is turned, the upright end of the way is drawn.
-    if (stage.id === 'turn' && hung.some(({ id }) => id === 'hang')) continue
-    seen.add(stage.hung.hang)
-    paper.paragraph(`${stage.name}:`, { bold: true })
-    paper.picture(
-      hangingPicture({
-        drawing,
-        rigged: stage.hung.rigged,
-        hang: stage.hung.hang,
-        rigging: stage.hung.rigging,
-        centre: plan.lift.centre,
-        frame: { width: paper.width, height: 250, text: 9, paper: POINTS_PER_MM },
-      }),
-    )
+    if (id === 'turn' && hung.some((stage) => stage.id === 'hang')) continue
+    const picture = hangingPicture({
+      drawing,
+      rigged: own.rigged,
+      hang: own.hang,
+      rigging: own.rigging,
+      centre: plan.lift.centre,
+      frame: { width: paper.width, height: 250, text: 9, paper: POINTS_PER_MM },
+    })
+    paper.need(picture.height + HEADED)
+    if (seen.size === 0) paper.heading('Rigging')
+    paper.paragraph(`${name}:`, { bold: true })
+    paper.picture(picture)
+    keyLines(paper, picture)
+    seen.add(own.hang)
+  }
+  if (seen.size === 0) {
+    paper.need(130)
+    paper.heading('Rigging')
   }
   riggingTable(paper, input)
 }

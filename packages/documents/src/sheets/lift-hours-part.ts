@@ -5,6 +5,7 @@ import { type HourRow, hoursPicture } from '../picture/hours-picture.ts'
 import type { SheetInput } from './sheet.ts'
 
 const HOUR = 3_600_000
+const DAY = 24 * HOUR
 /** Least span of the picture, hours. */
 const SPAN = 12
 /** What lies later is said in words and not drawn, hours from mixing. */
@@ -14,30 +15,35 @@ const MOST = 168
 export function hoursPart(paper: Paper, input: SheetInput): void {
   const { plan, facts, yard, made, timezone } = input
   const hours = liftHoursNow({ plan, facts, yard, now: made })
-  paper.heading('When is it met?')
   const cast = facts.cast === null ? null : Date.parse(facts.cast.at)
-  const start = cast ?? 0
+  const poured = cast ?? 0
+  const start = Math.floor(poured / HOUR) * HOUR
   const rows = shownConditions(hours.conditions, hours.first.governing?.check ?? null)
   const last = Math.max(SPAN, ...rows.flatMap(({ hour }) => hour ?? [])) * 1.15
   const end = start + Math.min(MOST, Math.ceil(last)) * HOUR
-  const clock = (instant: number): string =>
-    cast === null ? `${Math.round((instant - start) / HOUR)} h` : timeOf(instant, timezone)
+  const days = end - start > DAY
+  const clock = (instant: number): string => {
+    if (cast === null) return `${Math.round((instant - start) / HOUR)} h`
+    const time = timeOf(instant, timezone)
+    return days ? `${shortDay(iso(instant), timezone).split(' ').slice(0, 2).join(' ')}, ${time}` : time
+  }
   const when = (instant: number): string =>
     cast === null
       ? `${tenth((instant - start) / HOUR)} h from mixing`
       : `${shortDay(iso(instant), timezone)}, ${timeOf(instant, timezone)}`
   const now = cast === null ? start - HOUR : Date.parse(made)
-  paper.picture(
-    hoursPicture({
-      rows: rows.map((row) => hourRow(row, start, hours.first.governing?.check ?? null)),
-      now,
-      start,
-      end,
-      clock,
-      when: (instant) => (instant < start ? 'before mixing' : when(instant)),
-      frame: { width: paper.width, height: 300, text: 9, paper: POINTS_PER_MM },
-    }),
-  )
+  const picture = hoursPicture({
+    rows: rows.map((row) => hourRow(row, poured, hours.first.governing?.check ?? null)),
+    now,
+    start,
+    end,
+    clock,
+    when: (instant) => (instant < start ? 'before mixing' : when(instant)),
+    frame: { width: paper.width, height: 300, text: 9, paper: POINTS_PER_MM },
+  })
+  paper.need(picture.height + 70)
+  paper.heading('When is it met?')
+  paper.picture(picture)
   const temperature =
     hours.temperature === 'logged' ? 'this pour’s own temperatures' : 'the planned temperature'
   const lowered =
@@ -69,18 +75,23 @@ function shownConditions(conditions: readonly ConditionNow[], governing: string 
   return kept
 }
 
-function hourRow(condition: ConditionNow, start: number, governing: string | null): HourRow {
+function hourRow(condition: ConditionNow, poured: number, governing: string | null): HourRow {
   const { what, state, hour, why, check } = condition
   const governs = check === governing
-  if (state === 'at' && hour !== null) return { name: what, from: start + hour * HOUR, governs }
-  if (state === 'always') return { name: what, from: start, words: 'at any strength', governs }
+  if (state === 'at' && hour !== null) return { name: what, from: poured + hour * HOUR, governs }
+  if (state === 'always') return { name: what, from: poured, words: 'at any strength', governs }
   const words = {
     never: 'at no strength',
     beyond: 'not within the computed hours',
-    unknown: `not known: ${why[0] ?? 'what it needs'}`,
+    unknown: `not known: ${withoutName(why[0] ?? 'what it needs', what)}`,
     at: 'not known',
   } as const
   return { name: what, from: null, words: words[state], governs }
+}
+
+/** The reason alone, where it begins with the name that it stands beside. */
+function withoutName(why: string, what: string): string {
+  return why.startsWith(`${what}: `) ? why.slice(what.length + 2) : why
 }
 
 function tenth(hours: number): string {

@@ -120,42 +120,45 @@ function leastOfInsert({ lift }: Plan, mark: string): string {
   return strengthText({ strength: Math.max(...own.map(({ strength }) => strength ?? 0)), never: false })
 }
 
-/** Rigging of each stage that lifts. */
+/** Rigging of each stage that lifts; what keeps it from being known stands under the table. */
 export function riggingTable(paper: Paper, { plan, yard }: SheetInput): void {
+  const stages = plan.lift.stages.filter(({ hung }) => hung !== undefined)
   paper.table(
     [
       { head: 'Stage', share: 20 },
-      { head: 'Rigging', share: 20 },
+      { head: 'Rigging', share: 24 },
       { head: 'From the vertical', share: 12, align: 'right' },
-      { head: 'Hook over picks, mm', share: 15, align: 'right' },
-      { head: 'Legs that count', share: 13, align: 'right' },
-      { head: 'One leg: load, kN', share: 14, align: 'right' },
-      { head: 'Each leg rated at least, kN', share: 16, align: 'right' },
+      { head: 'Hook over picks, mm', share: 14, align: 'right' },
+      { head: 'Legs that count', share: 12, align: 'right' },
+      { head: 'One leg: load, kN', share: 13, align: 'right' },
+      { head: 'Each leg rated at least, kN', share: 15, align: 'right' },
     ],
-    plan.lift.stages.flatMap(({ name, hung, unknown, inserts }) => {
-      if (hung === undefined) return []
-      if (hung === null) {
-        const why = inserts.flatMap(({ gaps }) => gaps)[0] ?? unknown[0] ?? 'rigging'
-        return [[name, `not known: ${why}`, '', '', '', '', '']]
-      }
+    stages.map(({ name, hung }) => {
+      if (hung === undefined || hung === null) return [name, 'not known', '', '', '', '', '']
       const { rigged, rigging } = hung
       const listed = yard.yard?.rigging?.find(({ mark }) => mark === rigging)
       const legs = listed === undefined ? '' : `, ${listed.legs} legs of ${shown(listed.length, 'mm')}`
       const beam = rigged.beam === null ? '' : `, spreader ${Math.round(rigged.beam.length)} mm`
       return [
-        [
-          name,
-          `${rigging}${legs}${beam}`,
-          `${ceilTo(rigged.angle, 0.1).toFixed(1)}°`,
-          rigged.hookHeight === null ? 'not known' : String(Math.ceil(rigged.hookHeight)),
-          `${rigged.counted} of ${rigged.picks.length}`,
-          loadText(rigged.legTension),
-          rigged.legRating === null ? 'not known' : loadText(rigged.legRating),
-        ],
+        name,
+        `${rigging}${legs}${beam}`,
+        `${ceilTo(rigged.angle, 0.1).toFixed(1)}°`,
+        rigged.hookHeight === null ? 'not known' : String(Math.ceil(rigged.hookHeight)),
+        `${rigged.counted} of ${rigged.picks.length}`,
+        loadText(rigged.legTension),
+        rigged.legRating === null ? 'not known' : loadText(rigged.legRating),
       ]
     }),
     8.5,
   )
+  const missing = stages.flatMap(({ name, hung, inserts, unknown }) =>
+    hung === null || hung === undefined
+      ? [
+          `${name}: ${[...new Set([...inserts.flatMap(({ gaps }) => gaps), ...unknown])].slice(0, 3).join('; ') || 'rigging'}`,
+        ]
+      : hung.rigged.gaps.map((gap) => `${name}: ${gap}`),
+  )
+  if (missing.length > 0) paper.paragraph(`Not known. ${missing.join('. ')}.`, { size: 8.5 })
 }
 
 /** Tension and most used insert of every stage against their limits. */
@@ -170,7 +173,7 @@ export function stagesTable(paper: Paper, { plan }: SheetInput): void {
       return [
         [
           kind === 'lift-peak' ? stage.name : '',
-          kind === 'lift-peak' ? `tension: ${check.note ?? stage.how}` : `insert: ${check.note ?? ''}`,
+          kind === 'lift-peak' ? `tension: ${check.note ?? stage.how}` : insertWords(check.note ?? ''),
           check.demand === null
             ? 'not known'
             : `${ceilTo(check.demand, digits).toFixed(places)} ${check.unit}`,
@@ -187,8 +190,8 @@ export function stagesTable(paper: Paper, { plan }: SheetInput): void {
   )
   paper.table(
     [
-      { head: 'Stage', share: 18 },
-      { head: 'What, and how', share: 46 },
+      { head: 'Stage', share: 17 },
+      { head: 'What, and how', share: 42 },
       { head: 'Found', share: 15, align: 'right' },
       {
         head: wanted === null ? 'Limit' : `Limit at ${shown(wanted.strength, 'MPa')}`,
@@ -196,11 +199,15 @@ export function stagesTable(paper: Paper, { plan }: SheetInput): void {
         align: 'right',
       },
       { head: 'Of limit', share: 10, align: 'right' },
-      { head: 'Verdict', share: 24 },
+      { head: 'Verdict', share: 34 },
     ],
     rows,
     8.5,
   )
+}
+
+function insertWords(note: string): string {
+  return note === '' ? 'most used insert' : `most used insert, ${note}`
 }
 
 /** The factor on own weight of each stage, with where it is from. */

@@ -45,14 +45,17 @@ export function openSheet(input: SheetInput, name: string, step: StepId | null):
   const side = 58
   const top = paper.y
   drawCode(paper, panelAddress(input), paper.left + paper.width - side, top, side)
-  paper.textAt(plan.mark, paper.left, top - 4, 30, true)
+  const wide = paper.width - side - 10
+  // A long mark is set smaller; it never runs into the code.
+  const size = Math.min(30, (30 * wide) / paper.letters.widthOf(plan.mark, 30, true))
+  paper.textAt(plan.mark, paper.left, top + 26 - size, size, true)
   paper.textAt(
     step === null ? name : `${name}. Step: ${panelStep(step).name.toLowerCase()}`,
     paper.left,
     top + 36,
     13,
     false,
-    paper.width - side - 10,
+    wide,
   )
   paper.y = top + side + 4
   paper.artifact(() => paper.rule(paper.y, 1.2))
