@@ -3,6 +3,7 @@ import { InputError, type InputIssue } from '@castwright/engine/working'
 import { readNumber } from '../look/index.ts'
 import type { Draft, DraftBar, DraftCorner, DraftMat, DraftOpening } from './draft.ts'
 import { fieldOf } from './field-of.ts'
+import { handlingValue } from './handling-draft.ts'
 
 export interface ReadDraft {
   /** Null while something is missing or wrong. */
@@ -132,6 +133,7 @@ function typedDrawing(draft: Draft): Typed {
       load: number(draft.liftLoad, 'lifting.load'),
       ...words({ reference: draft.liftReference, by: draft.liftBy }),
     }),
+    ...given({ handling: handlingValue(draft.handling, issues) }),
   }
   return { value, issues }
 }

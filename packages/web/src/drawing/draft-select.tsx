@@ -6,18 +6,21 @@ export interface DraftSelectProps {
   readonly label: string
   readonly field: string
   readonly value: string
+  readonly note?: string
   /** Value and word of each choice. */
   readonly choices: readonly (readonly [value: string, word: string])[]
   readonly onText: (text: string) => void
 }
 
-export function DraftSelect({ label, field, value, choices, onText }: DraftSelectProps): ReactElement {
-  const { fault } = useDraft()
+export function DraftSelect({ label, field, value, note, choices, onText }: DraftSelectProps): ReactElement {
+  const { fault, left } = useDraft()
   return (
     <SelectField
       label={label}
       value={value}
+      note={note}
       fault={fault(field)}
+      onBlur={() => left(field)}
       onChange={(event) => onText(event.currentTarget.value)}
     >
       {choices.map(([choice, word]) => (

@@ -1,4 +1,5 @@
 import { type Drawing, isMat } from '@castwright/engine/panel'
+import { type DraftHandling, EMPTY_HANDLING, handlingDraft } from './handling-draft.ts'
 
 /** A corner as typed, mm. */
 export interface DraftCorner {
@@ -77,6 +78,7 @@ export interface Draft {
   readonly liftLoad: string
   readonly liftReference: string
   readonly liftBy: string
+  readonly handling: DraftHandling
 }
 
 export const EMPTY_DRAFT: Draft = {
@@ -105,6 +107,7 @@ export const EMPTY_DRAFT: Draft = {
   liftLoad: '',
   liftReference: '',
   liftBy: '',
+  handling: EMPTY_HANDLING,
 }
 
 type Ring = readonly (readonly [number, number])[]
@@ -146,6 +149,7 @@ export function draftOf(drawing: Drawing): Draft {
     liftLoad: text(drawing.lifting?.load),
     liftReference: drawing.lifting?.reference ?? '',
     liftBy: drawing.lifting?.by ?? '',
+    handling: handlingDraft(drawing.handling),
   }
 }
 

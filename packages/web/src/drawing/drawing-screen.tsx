@@ -15,6 +15,7 @@ import { DraftContext, type DraftRoom } from './draft-context.ts'
 import { readDraft } from './draft-drawing.ts'
 import { DraftPicture } from './draft-picture.tsx'
 import './drawing.css'
+import { HandlingPart } from './handling-part.tsx'
 import { type History, perform, redo, startHistory, undo } from './history.ts'
 import { ImportFile } from './import-file.tsx'
 import { InsertPart } from './insert-part.tsx'
@@ -157,6 +158,7 @@ function DrawingForm({ job, mark, revises }: DrawingFormProps): ReactElement {
           <ConcretePart />
           <SteelPart />
           <InsertPart />
+          <HandlingPart />
           <LiftingPart />
           {all && read.faults.get('') !== undefined ? (
             <p role="alert" className="check-fault">

@@ -1,4 +1,5 @@
 import type { Draft } from './draft.ts'
+import { handlingField } from './handling-draft.ts'
 
 /**
  * The field of the form that an issue of a drawing belongs to, by its path: `concrete.strength` is a field itself;
@@ -31,7 +32,8 @@ export function fieldOf(path: string, draft: Draft): string {
   if (whole) return draft.steel[Number(whole[1])]?.kind === 'bar' ? `${path}.bar` : `${path}.diameter`
   const legs = /^(steel\[\d+\]\.(?:legs|turns))\[\d+\]$/.exec(path)
   if (legs) return legs[1] ?? ''
-  return isField(path) ? path : ''
+  const field = handlingField(path)
+  return isField(field) ? field : ''
 }
 
 const FIELDS = [
@@ -53,10 +55,18 @@ const FIELDS = [
   'lifting.load',
   'lifting.reference',
   'lifting.by',
+  'handling.turn.about',
+  'handling.turn.inserts',
+  'handling.turn.rigging',
 ]
 
 function isField(path: string): boolean {
-  return FIELDS.includes(path) || /^(openings|steel|inserts)\[\d+\]\.[a-z]+$/.test(path)
+  return (
+    FIELDS.includes(path) ||
+    /^(openings|steel|inserts)\[\d+\]\.[a-z]+$/.test(path) ||
+    /^handling\.(store|travel)\.(as|across|lean|lines\[[01]\])$/.test(path) ||
+    /^handling\.factors\.[a-z]+$/.test(path)
+  )
 }
 
 /** Corners of a box run from the lower left: the second has the length, the third and fourth the height. */

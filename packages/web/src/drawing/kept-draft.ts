@@ -17,7 +17,8 @@ function keyOf(panel: string): string {
 export function readKeptDraft(storage: TextStorage, panel: string): Draft | null {
   try {
     const kept: unknown = JSON.parse(storage.getItem(keyOf(panel)) ?? 'null')
-    return isDraft(kept) ? kept : null
+    const whole = withHandling(kept)
+    return isDraft(whole) ? whole : null
   } catch {
     return null // storage is shut, or the text is not ours
   }
@@ -40,12 +41,24 @@ export function forgetDraft(storage: TextStorage, panel: string): void {
   }
 }
 
+/** A draft that was kept before the form asked how a panel is handled has said nothing about it. */
+function withHandling(kept: unknown): unknown {
+  return typeof kept === 'object' && kept !== null && !('handling' in kept)
+    ? { ...kept, handling: EMPTY_DRAFT.handling }
+    : kept
+}
+
 /** Every field is there with the kind that the form expects; lists hold objects. */
 function isDraft(value: unknown): value is Draft {
+  return hasFieldsOf(EMPTY_DRAFT, value)
+}
+
+function hasFieldsOf(pattern: object, value: unknown): boolean {
   if (typeof value !== 'object' || value === null) return false
-  return Object.entries(EMPTY_DRAFT).every(([name, empty]) => {
+  return Object.entries(pattern).every(([name, empty]: [string, unknown]) => {
     const found = (value as Record<string, unknown>)[name]
-    if (!Array.isArray(empty)) return typeof found === 'string'
-    return Array.isArray(found) && found.every((item) => typeof item === 'object' && item !== null)
+    if (Array.isArray(empty))
+      return Array.isArray(found) && found.every((item) => typeof item === 'object' && item !== null)
+    return typeof empty === 'object' && empty !== null ? hasFieldsOf(empty, found) : typeof found === 'string'
   })
 }
