@@ -26,6 +26,19 @@ export {
 } from './lift-report.ts'
 export { type LoadFactor, loadFactor } from './load-factor.ts'
 export { mouldFace } from './mould-face.ts'
+export {
+  type Effort,
+  type KeptClear,
+  PICK_COUNTS,
+  type Pick,
+  type Picks,
+  type PicksInput,
+  type PicksPeak,
+  type ProposedInserts,
+  picks,
+  proposedInserts,
+  type Sharing,
+} from './picks/index.ts'
 export { type PlanLiftInput, planLift } from './plan-lift.ts'
 export {
   type Candidate,

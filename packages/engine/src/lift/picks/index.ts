@@ -1,0 +1,7 @@
+export { classicalPlaces } from './classical.ts'
+export type { Sharing } from './forces.ts'
+export type { KeptClear } from './limits.ts'
+export { MIRRORED_WITHIN, type Pick, type Picks, type PicksPeak, picks } from './picks.ts'
+export { PICK_COUNTS, type PicksInput } from './picks-input.ts'
+export { type ProposedInserts, proposedInserts } from './proposed.ts'
+export { type Effort, USUAL } from './search.ts'
