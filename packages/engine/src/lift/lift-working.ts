@@ -207,7 +207,7 @@ export function peakSteps({ peak, peakError, model }: LiftedPlate): Step[] {
       : [
           {
             symbol: 'error of peak',
-            formula: '|σ − σ on a mesh of sides 1.5 times as long|',
+            formula: '|σ − σ on a mesh of sides twice as long|',
             given: { σ: peak.stress },
             result: peakError,
             unit: 'MPa',

@@ -197,26 +197,35 @@ function addElements(
   const width = 3 * perNode
   const rows = new Int32Array(width)
   for (const e of plan.elements) {
-    for (let v = 0; v < 3; v += 1) {
-      const node = triangles[3 * e + v]!
-      for (let d = 0; d < perNode; d += 1) {
-        rows[v * perNode + d] = held[node * perNode + d] ? -1 : place[node]! + d
-      }
-    }
-    const from = e * width * width
     for (let i = 0; i < width; i += 1) {
-      const row = rows[i]!
-      if (row < 0) continue
-      for (let j = 0; j < width; j += 1) {
-        const column = rows[j]!
-        if (column >= 0 && column <= row) front[row * size + column]! += matrices[from + i * width + j]!
-      }
+      const node = triangles[3 * e + ((i / perNode) | 0)]!
+      const d = i % perNode
+      rows[i] = held[node * perNode + d] ? -1 : place[node]! + d
     }
+    addElement(front, size, matrices, e * width * width, rows)
   }
   for (let i = 0; i < plan.eliminated; i += 1) {
     for (let d = 0; d < perNode; d += 1) {
       const row = i * perNode + d
       if (held[plan.nodes[i]! * perNode + d]) front[row * size + row] = 1
+    }
+  }
+}
+
+function addElement(
+  front: Float64Array,
+  size: number,
+  matrices: Float64Array,
+  from: number,
+  rows: Int32Array,
+): void {
+  const width = rows.length
+  for (let i = 0; i < width; i += 1) {
+    const row = rows[i]!
+    if (row < 0) continue
+    for (let j = 0; j < width; j += 1) {
+      const column = rows[j]!
+      if (column >= 0 && column <= row) front[row * size + column]! += matrices[from + i * width + j]!
     }
   }
 }
@@ -317,12 +326,10 @@ function columnInto({
     const a2 = a1 + pivots
     const a3 = a2 + pivots
     const from = i * size + j
-    let [s0, s1, s2, s3] = [
-      front[from]!,
-      front[from + size]!,
-      front[from + 2 * size]!,
-      front[from + 3 * size]!,
-    ]
+    let s0 = front[from]!
+    let s1 = front[from + size]!
+    let s2 = front[from + 2 * size]!
+    let s3 = front[from + 3 * size]!
     for (let p = 0; p < j; p += 1) {
       const l = lower[row + p]!
       s0 -= scaled[a0 + p]! * l
@@ -366,8 +373,14 @@ function updateRows({
   for (let j = pivots; j < i + kept; j += 2) {
     const b0 = j * pivots
     const b1 = j + 1 < i + kept ? b0 + pivots : b0
-    let [s00, s01, s10, s11] = [0, 0, 0, 0]
-    let [s20, s21, s30, s31] = [0, 0, 0, 0]
+    let s00 = 0
+    let s01 = 0
+    let s10 = 0
+    let s11 = 0
+    let s20 = 0
+    let s21 = 0
+    let s30 = 0
+    let s31 = 0
     for (let p = 0; p < pivots; p += 1) {
       const t0 = scaled[b0 + p]!
       const t1 = scaled[b1 + p]!
@@ -441,8 +454,13 @@ function forward({ rows, lower }: Front, pivots: number, b: Float64Array, work: 
   let i = pivots
   for (; i + 3 < rows.length; i += 4) {
     const a0 = i * pivots
-    const [a1, a2, a3] = [a0 + pivots, a0 + 2 * pivots, a0 + 3 * pivots]
-    let [s0, s1, s2, s3] = [0, 0, 0, 0]
+    const a1 = a0 + pivots
+    const a2 = a1 + pivots
+    const a3 = a2 + pivots
+    let s0 = 0
+    let s1 = 0
+    let s2 = 0
+    let s3 = 0
     for (let p = 0; p < pivots; p += 1) {
       const value = work[p]!
       s0 += lower[a0 + p]! * value
@@ -473,8 +491,13 @@ function backward(
   let i = rows.length - 1
   for (; i - 3 >= pivots; i -= 4) {
     const a0 = i * pivots
-    const [a1, a2, a3] = [a0 - pivots, a0 - 2 * pivots, a0 - 3 * pivots]
-    const [v0, v1, v2, v3] = [b[rows[i]!]!, b[rows[i - 1]!]!, b[rows[i - 2]!]!, b[rows[i - 3]!]!]
+    const a1 = a0 - pivots
+    const a2 = a1 - pivots
+    const a3 = a2 - pivots
+    const v0 = b[rows[i]!]!
+    const v1 = b[rows[i - 1]!]!
+    const v2 = b[rows[i - 2]!]!
+    const v3 = b[rows[i - 3]!]!
     for (let p = 0; p < pivots; p += 1) {
       work[p]! -= lower[a0 + p]! * v0 + lower[a1 + p]! * v1 + lower[a2 + p]! * v2 + lower[a3 + p]! * v3
     }

@@ -152,7 +152,9 @@ export function stiffnessInto(out: Float64Array, offset: number, corners: Corner
   toReference(corners, map)
   for (let i = 0; i < TERMS; i += 1) {
     const row = i * TERMS
-    const [k0, k1, k2] = [kHat[row + 18]!, kHat[row + 19]!, kHat[row + 20]!]
+    const k0 = kHat[row + 18]!
+    const k1 = kHat[row + 19]!
+    const k2 = kHat[row + 20]!
     for (let j = 0; j < 18; j += 1) {
       let sum = k0 * map[18 * 18 + j]! + k1 * map[19 * 18 + j]! + k2 * map[20 * 18 + j]!
       for (let k = ROWS_FROM[j]!; k < ROWS_TO[j]!; k += 1) sum += kHat[row + k]! * map[k * 18 + j]!
@@ -160,8 +162,11 @@ export function stiffnessInto(out: Float64Array, offset: number, corners: Corner
     }
   }
   for (let i = 0; i < 18; i += 1) {
-    const [t0, t1, t2] = [map[18 * 18 + i]!, map[19 * 18 + i]!, map[20 * 18 + i]!]
-    const [from, to] = [ROWS_FROM[i]!, ROWS_TO[i]!]
+    const t0 = map[18 * 18 + i]!
+    const t1 = map[19 * 18 + i]!
+    const t2 = map[20 * 18 + i]!
+    const from = ROWS_FROM[i]!
+    const to = ROWS_TO[i]!
     for (let j = 0; j <= i; j += 1) {
       let sum = t0 * kHalf[18 * 18 + j]! + t1 * kHalf[19 * 18 + j]! + t2 * kHalf[20 * 18 + j]!
       for (let k = from; k < to; k += 1) sum += map[k * 18 + i]! * kHalf[k * 18 + j]!
@@ -233,14 +238,23 @@ export function shapeAt(corners: Corners, coefficients: Float64Array, x: number,
   const [xi, eta] = [xX * dx + xY * dy, nX * dx + nY * dy]
   raise(powersX, xi)
   raise(powersY, eta)
-  let [w, u, v, uu, uv, vv] = [0, 0, 0, 0, 0, 0]
+  let w = 0
+  let u = 0
+  let v = 0
+  let uu = 0
+  let uv = 0
+  let vv = 0
   for (let i = 0; i < TERMS; i += 1) {
     const a = EXPONENTS_X[i]!
     const b = EXPONENTS_Y[i]!
     const c = coefficients[i]!
     // Two zeros stand before each first power, so that a derivative of a low one is zero.
-    const [p0, p1, p2] = [powersX[a + 2]!, a * powersX[a + 1]!, a * (a - 1) * powersX[a]!]
-    const [q0, q1, q2] = [powersY[b + 2]!, b * powersY[b + 1]!, b * (b - 1) * powersY[b]!]
+    const p0 = powersX[a + 2]!
+    const p1 = a * powersX[a + 1]!
+    const p2 = a * (a - 1) * powersX[a]!
+    const q0 = powersY[b + 2]!
+    const q1 = b * powersY[b + 1]!
+    const q2 = b * (b - 1) * powersY[b]!
     w += c * p0 * q0
     u += c * p1 * q0
     v += c * p0 * q1
@@ -289,14 +303,17 @@ const sampleValues = new Float64Array(TERMS)
 export function sampleInto(out: Float64Array, corners: Corners, unknowns: Float64Array): void {
   toReference(corners, map)
   for (let i = 0; i < TERMS; i += 1) {
-    const [first, last] = i < 18 ? [6 * ((i / 6) | 0), 6 * ((i / 6) | 0) + 6] : [0, 18]
+    const first = i < 18 ? 6 * ((i / 6) | 0) : 0
+    const last = i < 18 ? first + 6 : 18
     let sum = 0
     for (let j = first; j < last; j += 1) sum += map[i * 18 + j]! * unknowns[j]!
     sampleValues[i] = sum
   }
   const [xX, xY, nX, nY] = inverseMap(corners)
   for (let p = 0; p < SAMPLES.length; p += 1) {
-    let [uu, uv, vv] = [0, 0, 0]
+    let uu = 0
+    let uv = 0
+    let vv = 0
     const from = p * 3 * TERMS
     for (let i = 0; i < TERMS; i += 1) {
       const value = sampleValues[i]!

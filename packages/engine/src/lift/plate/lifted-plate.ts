@@ -131,7 +131,7 @@ export interface LiftedPlate extends Supported {
 }
 
 /** How much coarser the second mesh is. */
-const COARSER = 1.5
+const COARSER = 2
 
 /**
  * Reactions, moments and peak of a plate on points, thin-plate theory.

@@ -72,7 +72,9 @@ export class Locator {
   /** How far a point lies outside a triangle, mm; negative inside. */
   #off(e: number, px: number, py: number): number {
     const { x, y, triangles } = this.#mesh
-    const [i, j, k] = [triangles[3 * e]!, triangles[3 * e + 1]!, triangles[3 * e + 2]!]
+    const i = triangles[3 * e]!
+    const j = triangles[3 * e + 1]!
+    const k = triangles[3 * e + 2]!
     return Math.max(
       right(x[i]!, y[i]!, x[j]!, y[j]!, px, py),
       right(x[j]!, y[j]!, x[k]!, y[k]!, px, py),
@@ -104,6 +106,7 @@ const OFF = 1e-3
 
 /** Distance to the right of a → b, mm. */
 function right(ax: number, ay: number, bx: number, by: number, x: number, y: number): number {
-  const [dx, dy] = [bx - ax, by - ay]
+  const dx = bx - ax
+  const dy = by - ay
   return (dy * (x - ax) - dx * (y - ay)) / Math.sqrt(dx * dx + dy * dy)
 }

@@ -87,7 +87,8 @@ function sizeAt({ fine, coarsest, growth }: PlateMeshInput): (x: number, y: numb
   return (x, y) => {
     let least = coarsest
     for (const { at, size } of fine) {
-      const [dx, dy] = [x - at[0], y - at[1]]
+      const dx = x - at[0]
+      const dy = y - at[1]
       const room = (least - size) / growth
       const square = dx * dx + dy * dy
       if (room > 0 && square < room * room) least = size + growth * Math.sqrt(square)
@@ -200,9 +201,11 @@ function splitCrowded(draft: Draft, { corners, edge, count }: Triangles): boolea
 }
 
 function crowds(draft: Draft, { a, b }: Side, px: number, py: number): boolean {
-  const [ux, uy] = [draft.x[a]! - px, draft.y[a]! - py]
-  const [vx, vy] = [draft.x[b]! - px, draft.y[b]! - py]
-  return ux * vx + uy * vy < -1e-9 * (Math.hypot(ux, uy) * Math.hypot(vx, vy))
+  const ux = draft.x[a]! - px
+  const uy = draft.y[a]! - py
+  const vx = draft.x[b]! - px
+  const vy = draft.y[b]! - py
+  return ux * vx + uy * vy < -1e-9 * Math.sqrt((ux * ux + uy * uy) * (vx * vx + vy * vy))
 }
 
 interface Centre {
@@ -228,15 +231,7 @@ function addCentres(
   const taken = new Room(wanted[0]?.radius ?? 1)
   let added = false
   for (const centre of wanted) {
-    let free = true
-    for (let s = 0; s < draft.sides.length; s += 1) {
-      if (!near(draft, draft.sides[s]!, centre) || !crowds(draft, draft.sides[s]!, centre.x, centre.y))
-        continue
-      free = false
-      const { a, b } = draft.sides[s]!
-      const length = Math.hypot(draft.x[a]! - draft.x[b]!, draft.y[a]! - draft.y[b]!)
-      if (length >= 4 * SHORTEST_SIDE) split.add(s)
-    }
+    const free = !crowdsSides(draft, centre, split)
     if (!free || !taken.take(centre)) continue
     draft.x.push(centre.x)
     draft.y.push(centre.y)
@@ -248,10 +243,27 @@ function addCentres(
   return added || split.size > 0
 }
 
+/** Whether a new node would crowd sides; marks those that can be split for it. */
+function crowdsSides(draft: Draft, centre: Centre, split: Set<number>): boolean {
+  let crowded = false
+  for (let s = 0; s < draft.sides.length; s += 1) {
+    const side = draft.sides[s]!
+    if (!near(draft, side, centre) || !crowds(draft, side, centre.x, centre.y)) continue
+    crowded = true
+    const length = Math.hypot(draft.x[side.a]! - draft.x[side.b]!, draft.y[side.a]! - draft.y[side.b]!)
+    if (length >= 4 * SHORTEST_SIDE) split.add(s)
+  }
+  return crowded
+}
+
 function near(draft: Draft, { a, b }: Side, { x, y }: Centre): boolean {
-  const [ax, ay, bx, by] = [draft.x[a]!, draft.y[a]!, draft.x[b]!, draft.y[b]!]
-  const [dx, dy] = [2 * x - ax - bx, 2 * y - ay - by]
-  return dx * dx + dy * dy < (bx - ax) ** 2 + (by - ay) ** 2
+  const ax = draft.x[a]!
+  const ay = draft.y[a]!
+  const bx = draft.x[b]!
+  const by = draft.y[b]!
+  const dx = 2 * x - ax - bx
+  const dy = 2 * y - ay - by
+  return dx * dx + dy * dy < (bx - ax) * (bx - ax) + (by - ay) * (by - ay)
 }
 
 /** Circumcentre of a triangle that is too large or too thin, else null. */
@@ -261,11 +273,19 @@ function centreWanted(
   t: number,
   size: (x: number, y: number) => number,
 ): Centre | null {
-  const [i, j, k] = [corners[3 * t]!, corners[3 * t + 1]!, corners[3 * t + 2]!]
-  const [ax, ay] = [draft.x[i]!, draft.y[i]!]
-  const [bx, by, cx, cy] = [draft.x[j]! - ax, draft.y[j]! - ay, draft.x[k]! - ax, draft.y[k]! - ay]
+  const i = corners[3 * t]!
+  const j = corners[3 * t + 1]!
+  const k = corners[3 * t + 2]!
+  const ax = draft.x[i]!
+  const ay = draft.y[i]!
+  const bx = draft.x[j]! - ax
+  const by = draft.y[j]! - ay
+  const cx = draft.x[k]! - ax
+  const cy = draft.y[k]! - ay
   const twice = bx * cy - by * cx
-  const [ab, ac, bc] = [Math.hypot(bx, by), Math.hypot(cx, cy), Math.hypot(cx - bx, cy - by)]
+  const ab = Math.sqrt(bx * bx + by * by)
+  const ac = Math.sqrt(cx * cx + cy * cy)
+  const bc = Math.sqrt((cx - bx) ** 2 + (cy - by) ** 2)
   const radius = (ab * ac * bc) / (2 * twice)
   const shortest = Math.min(ab, ac, bc)
   const limit = ROUND * size(ax + (bx + cx) / 3, ay + (by + cy) / 3)

@@ -64,11 +64,8 @@ export function plateModel({ mesh, thickness, modulus, poisson, edges = [] }: Pl
   for (let e = 0; e < count; e += 1) {
     const corners = cornersOf(mesh, e)
     stiffnessInto(matrices, e * 324, corners, bending)
-    uniformLoad(corners, load)
-    for (let i = 0; i < 18; i += 1) {
-      unitLoad[mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)]! += load[i]!
-    }
-    for (let v = 0; v < 3; v += 1) {
+    addLoad(unitLoad, mesh.triangles, e, uniformLoad(corners, load))
+    for (let v = 0; turned.size > 0 && v < 3; v += 1) {
       const directions = turned.get(mesh.triangles[3 * e + v]!)
       if (directions !== undefined) turnElement(matrices, e * 324, v, directions)
     }
@@ -86,6 +83,10 @@ export function plateModel({ mesh, thickness, modulus, poisson, edges = [] }: Pl
   })
   const system = { matrices, held, factorHeld, nodes, turned }
   return { mesh, bending, thickness, motions, unitLoad, locator: new Locator(mesh), factor, system }
+}
+
+function addLoad(loads: Float64Array, triangles: Int32Array, e: number, load: Float64Array): void {
+  for (let i = 0; i < 18; i += 1) loads[triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)]! += load[i]!
 }
 
 /** K ← Q K Qᵀ for the six unknowns of one corner. */
@@ -253,7 +254,7 @@ export function assertBalance(model: PlateModel, u: Float64Array, loads: Float64
 }
 
 /** Share of all forces that a node held for the factor only may be left with: rounding; above it a result is a defect. */
-export const BALANCE_LIMIT = 1e-6
+export const BALANCE_LIMIT = 1e-5
 
 /**
  * Asserts that the nodes held for the factor carry nothing. With solutions of `solvePlate`, each in balance at all other nodes,
@@ -274,8 +275,8 @@ export function assertNothingHeld(
   }
 }
 
-/** Share of what cancels at a node that floating point leaves of it. */
-const ROUNDING = 1e-13
+/** Share of what cancels at a node that the solves leave of it. */
+const ROUNDING = 1e-11
 
 /** Force that the triangles around a node have there and the sum of the sizes of its parts, N. */
 function forceAt(
@@ -305,6 +306,40 @@ function forceAt(
   return { force, whole }
 }
 
+const own = new Float64Array(18)
+
+/** Takes the forces of triangle `e` off `rest`; `sizes` grows to the sum of the sizes of their parts. */
+function subtractForces(
+  rest: Float64Array,
+  sizes: Float64Array,
+  e: number,
+  triangles: Int32Array,
+  matrices: Float64Array,
+  u: Float64Array,
+  held: Uint8Array,
+): void {
+  for (let j = 0; j < 18; j += 1) own[j] = u[triangles[3 * e + ((j / 6) | 0)]! * 6 + (j % 6)]!
+  for (let i = 0; i < 18; i += 1) {
+    const from = e * 324 + i * 18
+    let a = 0
+    let b = 0
+    let c = 0
+    let whole = 0
+    for (let j = 0; j < 18; j += 3) {
+      const p = matrices[from + j]! * own[j]!
+      const q = matrices[from + j + 1]! * own[j + 1]!
+      const r = matrices[from + j + 2]! * own[j + 2]!
+      a += p
+      b += q
+      c += r
+      whole += Math.abs(p) + Math.abs(q) + Math.abs(r)
+    }
+    const to = triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)
+    rest[to]! -= a + b + c
+    if (whole > sizes[i % 6]! && !held[to]) sizes[i % 6] = whole
+  }
+}
+
 /** f − K u, and its largest number beside the largest of what cancels in it, for w, slopes and curvatures apart. */
 function residual(
   { mesh, system }: PlateModel,
@@ -312,35 +347,10 @@ function residual(
   right: Float64Array,
   held: Uint8Array,
 ): { rest: Float64Array; error: number } {
-  const { matrices } = system
   const rest = right.slice()
   const sizes = new Float64Array(6)
-  const own = new Float64Array(18)
   for (let e = 0; e < mesh.triangles.length / 3; e += 1) {
-    for (let v = 0; v < 3; v += 1) {
-      const from = mesh.triangles[3 * e + v]! * 6
-      for (let k = 0; k < 6; k += 1) own[6 * v + k] = u[from + k]!
-    }
-    for (let v = 0; v < 3; v += 1) {
-      const to = mesh.triangles[3 * e + v]! * 6
-      for (let k = 0; k < 6; k += 1) {
-        const i = 6 * v + k
-        const from = e * 324 + i * 18
-        let [a, b, c] = [0, 0, 0]
-        let whole = 0
-        for (let j = 0; j < 18; j += 3) {
-          const p = matrices[from + j]! * own[j]!
-          const q = matrices[from + j + 1]! * own[j + 1]!
-          const r = matrices[from + j + 2]! * own[j + 2]!
-          a += p
-          b += q
-          c += r
-          whole += Math.abs(p) + Math.abs(q) + Math.abs(r)
-        }
-        rest[to + k]! -= a + b + c
-        if (whole > sizes[k]! && !held[to + k]) sizes[k] = whole
-      }
-    }
+    subtractForces(rest, sizes, e, mesh.triangles, system.matrices, u, held)
   }
   let error = 0
   for (let i = 0; i < rest.length; i += 1) {
