@@ -14,6 +14,7 @@ import { removeOpening } from './acts/remove-opening.ts'
 import { removeSteel } from './acts/remove-steel.ts'
 import { setCorner } from './acts/set-corner.ts'
 import { setField } from './acts/set-field.ts'
+import { setHandling } from './acts/set-handling.ts'
 import { setInsert } from './acts/set-insert.ts'
 import { setOpening } from './acts/set-opening.ts'
 import { setSteel } from './acts/set-steel.ts'
@@ -24,6 +25,7 @@ import { type Draft, draftOf, EMPTY_DRAFT } from './draft.ts'
 import { readDraft } from './draft-drawing.ts'
 import { readDrawingFile } from './drawing-file.ts'
 import { fieldOf } from './field-of.ts'
+import { EMPTY_HANDLING, FACTOR_STAGES, marksOf } from './handling-draft.ts'
 import { type History, perform, redo, startHistory, undo } from './history.ts'
 import { jsonFault } from './json-place.ts'
 import { forgetDraft, keepDraft, readKeptDraft } from './kept-draft.ts'
@@ -246,6 +248,10 @@ describe('what is wrong stands at its field', () => {
       ['inserts[0].at', 'inserts[0].x'],
       ['inserts[0].at[1]', 'inserts[0].y'],
       ['lifting.load', 'lifting.load'],
+      ['handling.turn.inserts[2]', 'handling.turn.inserts'],
+      ['handling.store.lines', 'handling.store.lines[0]'],
+      ['handling.travel.lines[1]', 'handling.travel.lines[1]'],
+      ['handling.factors.store', 'handling.factors.store'],
       ['openings', ''],
       ['', ''],
     ]
@@ -256,6 +262,125 @@ describe('what is wrong stands at its field', () => {
     })
     expect(fieldOf('outline[2][1]', corners)).toBe('outline[2].y')
     expect(fieldOf('openings[0].outline[3]', corners)).toBe('openings[0].outline[3].x')
+  })
+})
+
+describe('how the panel is handled', () => {
+  const size = fc.double({ min: 1, max: 9000, noNaN: true }).map((value) => Math.round(value * 10) / 10)
+  const lying = fc.record(
+    {
+      as: fc.constantFrom('flat', 'upright'),
+      across: fc.constantFrom('x', 'y'),
+      lines: fc.tuple(size, size).filter(([a, b]) => Math.abs(a - b) > 2),
+      lean: fc.integer({ min: 0, max: 30 }),
+    },
+    { requiredKeys: ['as'] },
+  )
+  const marks = ['A', 'B 2', '"C"', 'D\\', 'é,;']
+  const handlings = fc.record(
+    {
+      turn: fc.record(
+        {
+          about: fc.constantFrom('bottom', 'top', 'left', 'right'),
+          inserts: fc.uniqueArray(fc.constantFrom(...marks), { minLength: 1 }),
+          rigging: fc.constantFrom('R2', 'R 4'),
+        },
+        { requiredKeys: ['about'] },
+      ),
+      store: lying,
+      travel: lying,
+      factors: fc
+        .record(
+          Object.fromEntries(
+            FACTOR_STAGES.map((stage) => [stage, fc.double({ min: 0.1, max: 4, noNaN: true })]),
+          ),
+          { requiredKeys: [] },
+        )
+        .map((factors) => JSON.parse(JSON.stringify(factors)))
+        .filter((factors) => Object.values(factors).every((value) => !String(value).includes('e'))),
+    },
+    { requiredKeys: [] },
+  )
+
+  test('any handling goes into the form and comes out the same, nothing dropped (seed 20261126)', () => {
+    const { handling: _, ...plain } = readDraft(TYPED).drawing as NonNullable<
+      ReturnType<typeof readDraft>['drawing']
+    >
+    fc.assert(
+      fc.property(handlings, (handling) => {
+        const drawing = parseDrawing({
+          ...plain,
+          inserts: marks.map((mark, index) => ({ mark, at: [500 + index * 40, 2500], kind: 'face' })),
+          handling,
+        })
+        const draft = draftOf(drawing)
+        const read = readDraft(draft)
+        expect([...read.faults]).toEqual([])
+        const said = Object.entries(handling).filter(([, part]) => Object.keys(part ?? {}).length > 0)
+        expect(read.drawing?.handling ?? {}).toEqual(Object.fromEntries(said))
+        expect(draftOf(read.drawing as typeof drawing)).toEqual(draft)
+      }),
+      { seed: 20261126, numRuns: 200 },
+    )
+  })
+
+  test('a form that says nothing of it makes a drawing that says nothing of it', () => {
+    expect(readDraft(TYPED).drawing).not.toHaveProperty('handling')
+  })
+
+  test('typed field by field', () => {
+    const draft = [
+      { of: 'turn', field: 'about', text: 'bottom' },
+      { of: 'turn', field: 'inserts', text: ' A ' },
+      { of: 'store', field: 'as', text: 'upright' },
+      { of: 'store', field: 'lean', text: '6,5' },
+      { of: 'factors', field: 'turn', text: '1.6' },
+    ].reduce(
+      (before, input) => setHandling.next(before, input as Parameters<typeof setHandling.next>[1]),
+      TYPED,
+    )
+    expect(readDraft(draft).drawing?.handling).toEqual({
+      turn: { about: 'bottom', inserts: ['A'] },
+      store: { as: 'upright', lean: 6.5 },
+      factors: { turn: 1.6 },
+    })
+  })
+
+  test.each([
+    ['marks without the edge', { inserts: 'A' }, 'handling.turn.about'],
+    ['an insert that is not drawn', { about: 'bottom', inserts: 'A Q' }, 'handling.turn.inserts'],
+    ['timbers without how it is kept', { store: { first: '1000', second: '5000' } }, 'handling.store.as'],
+    ['one timber', { travel: { as: 'flat', first: '1000' } }, 'handling.travel.lines[1]'],
+    [
+      'two timbers at one place',
+      { store: { as: 'flat', first: '9', second: '9' } },
+      'handling.store.lines[0]',
+    ],
+    [
+      'a timber that is no number',
+      { store: { as: 'flat', first: '9', second: 'x' } },
+      'handling.store.lines[1]',
+    ],
+    ['a lean beyond 30°', { store: { as: 'upright', lean: '31' } }, 'handling.store.lean'],
+    ['a factor of 0', { factors: { hang: '0' } }, 'handling.factors.hang'],
+    ['a factor in words', { factors: { erect: 'double' } }, 'handling.factors.erect'],
+  ])('%s: told at its field', (_, change: object, field) => {
+    const [merged] = [change].map((part) =>
+      Object.fromEntries(
+        Object.entries(EMPTY_HANDLING).map(([name, empty]) => {
+          const typed = (part as Record<string, unknown>)[name] ?? empty
+          return [name, typeof typed === 'object' ? { ...(empty as object), ...(typed as object) } : typed]
+        }),
+      ),
+    )
+    const draft = { ...TYPED, handling: merged as unknown as Draft['handling'] }
+    expect([...readDraft(draft).faults.keys()]).toEqual([field])
+    expect(readDraft(draft).drawing).toBeNull()
+  })
+
+  test('marks are parted by spaces, quotes keep one together', () => {
+    expect(marksOf('  A  B "C 1" "D')).toEqual(['A', 'B', 'C 1', '"D'])
+    expect(marksOf(' ')).toEqual([])
   })
 })
 
@@ -443,11 +568,23 @@ describe('a draft kept on the device', () => {
     expect(readKeptDraft(storage, 'new')).toBeNull()
   })
 
+  test('from before the form asked how a panel is handled comes back and says nothing of it', () => {
+    const { handling: _, ...before } = TYPED
+    storage.setItem('castwright.draft/1:new', JSON.stringify(before))
+    expect(readKeptDraft(storage, 'new')).toEqual(TYPED)
+  })
+
   test('of another form, or in a storage that is shut, is none', () => {
     const full = () => {
       throw new Error('full')
     }
-    for (const text of ['{', '7', '{"job":"J"}', JSON.stringify({ ...TYPED, openings: 'none' })]) {
+    for (const text of [
+      '{',
+      '7',
+      '{"job":"J"}',
+      JSON.stringify({ ...TYPED, openings: 'none' }),
+      JSON.stringify({ ...TYPED, handling: { about: '' } }),
+    ]) {
       storage.setItem('castwright.draft/1:new', text)
       expect(readKeptDraft(storage, 'new')).toBeNull()
     }
