@@ -3,6 +3,7 @@ import type { ReactElement } from 'react'
 import { figure, Notice, Sheet, VerdictMark } from '../look/index.ts'
 import { dayText } from '../panel/when.ts'
 import { useNow, useYardState } from '../record/index.ts'
+import { insertWords, riggingWords } from './gear-words.ts'
 
 /** What the record knows of the yard: beds, mixes, gear with its dates, limits that an engineer entered. */
 export function YardFactsSheet(): ReactElement {
@@ -40,6 +41,8 @@ export function YardFactsSheet(): ReactElement {
               `${mix.mark}: ${figure(mix.strength)} MPa, ${mix.curve || mix.tests ? 'strength curve given' : 'no strength curve'}`,
           )}
         />
+        <List title="Kinds of insert" items={(yard.insertKinds ?? []).map(insertWords)} />
+        <List title="Rigging" items={(yard.rigging ?? []).map(riggingWords)} />
         {gear.length === 0 ? null : (
           <div>
             <h3>Gear</h3>
