@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
+import { unpackedFont } from './woff.ts'
 
 const FOLDER = '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next'
 const require = createRequire(import.meta.url)
@@ -13,10 +14,13 @@ export const FACES = {
 } as const
 export type Face = keyof typeof FACES
 
-/** Bytes of every face, to be embedded as subsets. Read once a process. */
+/** Bytes of every face, to be embedded as subsets. Read and unpacked once a process. */
 export function faceFiles(): ReadonlyMap<Face, Buffer> {
   loaded ??= new Map(
-    Object.entries(FACES).map(([name, path]) => [name as Face, readFileSync(require.resolve(path))]),
+    Object.entries(FACES).map(([name, path]) => [
+      name as Face,
+      unpackedFont(readFileSync(require.resolve(path))),
+    ]),
   )
   return loaded
 }
@@ -31,12 +35,39 @@ const WRITTEN: Readonly<Record<string, string>> = {
   '⌀': 'Ø',
   '∅': 'Ø',
   '′': '\u2019',
-  φ: 'phi',
+  α: 'alpha',
   β: 'beta',
+  γ: 'gamma',
+  δ: 'delta',
+  ε: 'epsilon',
+  η: 'eta',
+  θ: 'theta',
+  λ: 'lambda',
+  μ: 'mu',
+  ν: 'nu',
+  π: 'pi',
   ρ: 'rho',
+  σ: 'sigma',
+  τ: 'tau',
+  φ: 'phi',
+  ψ: 'psi',
+  ω: 'omega',
+  Δ: 'Delta ',
+  Σ: 'sum ',
+  '∫': 'integral ',
+  ᵢ: 'i',
+  ⱼ: 'j',
   '√': 'root ',
   '\u00a0': ' ',
   '\u202f': ' ',
+}
+
+/** Powers that the typeface lacks are written out: 10⁻⁶ as 10^-6. What it has, m² and m³, stays. */
+function writtenPowers(text: string): string {
+  return text.replace(
+    /[⁰¹²³⁴⁵⁶⁷⁸⁹⁻]*[⁰⁴⁵⁶⁷⁸⁹⁻][⁰¹²³⁴⁵⁶⁷⁸⁹⁻]*/g,
+    (power) => `^${power.normalize('NFKC').replace('−', '-')}`,
+  )
 }
 
 /** A text cut into runs of one face each. A sign in neither file is printed as its code, never dropped. */
@@ -49,7 +80,7 @@ export function faceRuns(text: string, bold: boolean): { readonly face: Face; re
     if (last?.face === face) last.text += part
     else runs.push({ face, text: part })
   }
-  for (const sign of text.normalize('NFC')) {
+  for (const sign of writtenPowers(text.normalize('NFC'))) {
     const code = sign.codePointAt(0) ?? 0
     const written = WRITTEN[sign]
     if (written !== undefined) add(plain, written)

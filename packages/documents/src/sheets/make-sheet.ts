@@ -1,18 +1,27 @@
 import { label } from './label.ts'
 import { liftCard } from './lift-card.ts'
+import { liftWorking } from './lift-working.ts'
 import { passportSheet } from './passport-sheet.ts'
 import { pourCard } from './pour-card.ts'
 import type { SheetInput } from './sheet.ts'
 import { steelSchedule } from './steel-schedule.ts'
 
 /** Every sheet by the name that its address has. */
-export const SHEET_NAMES = ['pour-card', 'steel-schedule', 'lift-card', 'label', 'passport'] as const
+export const SHEET_NAMES = [
+  'pour-card',
+  'steel-schedule',
+  'lift-card',
+  'lift-working',
+  'label',
+  'passport',
+] as const
 export type SheetName = (typeof SHEET_NAMES)[number]
 
 const MAKERS: Readonly<Record<SheetName, (input: SheetInput) => Promise<Uint8Array>>> = {
   'pour-card': pourCard,
   'steel-schedule': steelSchedule,
   'lift-card': liftCard,
+  'lift-working': liftWorking,
   label,
   passport: passportSheet,
 }

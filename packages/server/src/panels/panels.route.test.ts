@@ -73,14 +73,17 @@ describe('passport', () => {
 })
 
 describe('sheets', () => {
-  it.each(['pour-card', 'steel-schedule', 'lift-card', 'label', 'passport'])('%s is a PDF', async (sheet) => {
-    const viewer = await yard.enter(VIEWER)
-    const { status, bytes, headers } = await viewer.get(`${W1}/sheets/${sheet}?paper=letter`)
-    expect(status).toBe(200)
-    expect(headers.get('content-type')).toBe('application/pdf')
-    expect(headers.get('content-disposition')).toBe(`inline; filename="J1-W1-${sheet}.pdf"`)
-    expect(new TextDecoder().decode(bytes.subarray(0, 5))).toBe('%PDF-')
-  })
+  it.each(['pour-card', 'steel-schedule', 'lift-card', 'lift-working', 'label', 'passport'])(
+    '%s is a PDF',
+    async (sheet) => {
+      const viewer = await yard.enter(VIEWER)
+      const { status, bytes, headers } = await viewer.get(`${W1}/sheets/${sheet}?paper=letter`)
+      expect(status).toBe(200)
+      expect(headers.get('content-type')).toBe('application/pdf')
+      expect(headers.get('content-disposition')).toBe(`inline; filename="J1-W1-${sheet}.pdf"`)
+      expect(new TextDecoder().decode(bytes.subarray(0, 5))).toBe('%PDF-')
+    },
+  )
 
   it('are refused by a name or paper that is not known', async () => {
     expect((await lead.get(`${W1}/sheets/poster`)).status).toBe(422)

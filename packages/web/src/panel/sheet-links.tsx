@@ -6,6 +6,7 @@ const SHEETS = [
   ['pour-card', 'Pour card'],
   ['steel-schedule', 'Steel schedule'],
   ['lift-card', 'Lift card'],
+  ['lift-working', 'Lift working'],
   ['label', 'Label'],
   ['passport', 'Passport sheet'],
 ] as const
