@@ -9,8 +9,8 @@ import { known, unknown } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
 import { upliftCheck } from './lift-checks.ts'
 import { balanceSteps, loadSteps, peakSteps, plateSteps, probeSteps } from './lift-working.ts'
+import { proposedInserts } from './picks/index.ts'
 import { type DiscMoments, type LiftedPlate, liftedPlate, SAME_POINT } from './plate/index.ts'
-import { proposal } from './proposal.ts'
 import { riggingOf } from './rigging-of.ts'
 import { inOneLine, type Support, supportLoads } from './supports.ts'
 
@@ -100,7 +100,9 @@ export function liftReport(input: LiftReportInput): LiftReport {
   const issues = [...insertIssues(panel), ...probeIssues(panel, probes)]
   if (issues.length > 0) throw new InputError(issues, from)
   const proposed = panel.drawing.inserts === undefined
-  const inserts: readonly Support[] = panel.drawing.inserts ?? proposal({ panel })
+  const proposals = proposed ? proposedInserts({ panel }) : null
+  const inserts: readonly Support[] =
+    panel.drawing.inserts ?? (proposals?.known ? proposals.value.inserts : [])
   const force = panel.weight * factor
   const found = plateOn({ panel, yard, inserts, force, modulus, poisson, from })
   const loads: Worked<readonly number[]> = found.known
@@ -130,9 +132,16 @@ export function liftReport(input: LiftReportInput): LiftReport {
       ...checks.map(({ verdict }) => verdict),
       ...(found.known ? [] : (['unknown'] as const)),
     ]),
-    unknown: found.known ? [] : [...found.gaps, 'peak', ...(probes.length > 0 ? ['probes'] : [])],
+    unknown: found.known
+      ? []
+      : [
+          ...(proposals?.known === false ? proposals.gaps : found.gaps),
+          'peak',
+          ...(probes.length > 0 ? ['probes'] : []),
+        ],
     working: [
       ...panel.working,
+      ...(proposals?.working ?? []),
       ...loadSteps({ panel, factor, modulus, poisson }),
       ...(found.working ?? []),
       ...(plate === null ? [] : [...peakSteps(plate), ...probeSteps(read, panel.drawing.thickness)]),
@@ -166,7 +175,7 @@ interface PlateOn {
 
 function plateOn({ panel, yard, inserts, force, modulus, poisson, from }: PlateOn): Worked<LiftedPlate> {
   const { region, drawing, faceArea, centre } = panel
-  if (inserts.length === 0) return unknown('inserts: none drawn, and no four places found to propose')
+  if (inserts.length === 0) return unknown('inserts: none drawn')
   const rigging = riggingOf(drawing.rigging, yard?.rigging ?? [])
   // Three rigid or equalised legs carry what statics say; more share by the rigging.
   const equalised = inserts.length > 3 && !('gap' in rigging) && rigging.equalised === true

@@ -276,7 +276,7 @@ export function assertNothingHeld(
 }
 
 /** Share of what cancels at a node that the solves leave of it. */
-const ROUNDING = 1e-11
+const ROUNDING = 1e-9
 
 /** Force that the triangles around a node have there and the sum of the sizes of its parts, N. */
 function forceAt(
