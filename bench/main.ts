@@ -3,11 +3,13 @@ import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
 import { printLines } from './line.ts'
 import { plans } from './plans.ts'
+import { plate } from './plate.ts'
 import { startUp } from './start-up.ts'
 import { usableCard } from './usable-card.ts'
 
 const short = process.argv.includes('--short')
 printLines('Plan', plans(short ? 200 : 1000))
+printLines('Plate', plate(short))
 printLines('Record', await committedEntries(short ? 300 : 2000))
 printLines('Command line', startUp())
 const chromium = findChromium()
