@@ -42,18 +42,22 @@ function TurnFields(): ReactElement {
     <fieldset className="part">
       <legend>Turned up</legend>
       <div className="fields">
-        <DraftSelect
-          label="About"
-          choices={EDGES}
-          note="Not said: the edge opposite to its edge inserts; without those it is moved flat and not turned."
-          {...text('about')}
-        />
-        <TypedField
-          label="By the inserts"
-          words
-          note="Marks parted by spaces; one with a space in it in quotes. Empty: those farthest from that edge; where no edge is said, the edge inserts."
-          {...text('inserts')}
-        />
+        <div className="fields-wide">
+          <DraftSelect
+            label="About"
+            choices={EDGES}
+            note="Not said: the edge opposite to its edge inserts; without those it is moved flat and not turned."
+            {...text('about')}
+          />
+        </div>
+        <div className="fields-wide">
+          <TypedField
+            label="By the inserts"
+            words
+            note="Marks parted by spaces; one with a space in it in quotes. Empty: those farthest from that edge; where no edge is said, the edge inserts."
+            {...text('inserts')}
+          />
+        </div>
         <TypedField
           label="With the rigging"
           words
@@ -125,37 +129,39 @@ function LyingFields({ of }: { readonly of: 'store' | 'travel' }): ReactElement 
                   ['x', 'x'],
                   ['y', 'y'],
                 ]}
-                note={idle('flat', 'Not said: along the longer side of the panel; x where both are alike.')}
+                note={idle(
+                  'flat',
+                  'Not said: along the longer side of the panel; x where both are alike. Places left empty: under the outermost of three face inserts or more that stand well apart; else 0.207 of the side from each end, where sag and hog are alike.',
+                )}
                 {...text('across')}
               />
             </div>
             <TypedField
               label="First timber at"
               unit="mm"
-              note={idle(
-                'flat',
-                'Both empty: under the outermost of three face inserts or more that stand well apart; else 0.207 of the side from each end, where sag and hog are alike.',
-              )}
+              note={idle('flat', 'From the origin, along that axis.')}
               {...text('first', 'lines[0]')}
             />
             <TypedField
               label="Second timber at"
               unit="mm"
-              note={idle('flat', 'From the origin, along the same axis.')}
+              note={idle('flat', 'As the first.')}
               {...text('second', 'lines[1]')}
             />
           </>
         ) : null}
         {shown('upright', UPRIGHT) ? (
-          <TypedField
-            label="Lean from plumb"
-            unit="°"
-            note={idle(
-              'upright',
-              'Empty: 8°; frames usually lean 5 to 10° (common practice, no source). It stands on the edge that it is turned about, else on its bottom edge.',
-            )}
-            {...text('lean')}
-          />
+          <div className="fields-wide">
+            <TypedField
+              label="Lean from plumb"
+              unit="°"
+              note={idle(
+                'upright',
+                'Empty: 8°; frames usually lean 5 to 10° (common practice, no source). It stands on the edge that it is turned about, else on its bottom edge.',
+              )}
+              {...text('lean')}
+            />
+          </div>
         ) : null}
       </div>
     </fieldset>
@@ -176,7 +182,7 @@ function FactorFields(): ReactElement {
   return (
     <fieldset className="part">
       <legend>Load factors on own weight</legend>
-      <p className="field-note">
+      <p className="field-note factor-note">
         Empty: the code family’s, or a higher one that an engineer enters; of what lies still, 1. A factor
         below the family’s fails and does not count; where the family has none, the drawing’s alone decides
         nothing.

@@ -130,7 +130,13 @@ function turnOf({ drawing }: Panel, piece: Piece): Turn | null {
     const named = inserts.filter(({ mark }) => drawn.inserts?.includes(mark) ?? false)
     const picks = drawn.inserts === undefined ? farthest(inserts, drawn.about) : named
     const gaps = picks.length === 0 ? ['handling.turn: no insert to turn it by'] : []
-    return { about: drawn.about, picks, rigging: drawn.rigging ?? drawing.rigging, assumed: [], gaps }
+    const value = picks.map(({ mark }) => mark).join(', ')
+    const why = 'the drawing names none: those farthest from the edge that it turns about'
+    const assumed: Assumed[] =
+      drawn.inserts === undefined && picks.length > 0
+        ? [{ field: 'handling.turn.inserts', value, unit: '', why }]
+        : []
+    return { about: drawn.about, picks, rigging: drawn.rigging ?? drawing.rigging, assumed, gaps }
   }
   const edge = inserts.filter(({ kind }) => kind === 'edge')
   if (edge.length === 0) return null
@@ -224,6 +230,14 @@ function lying(
   }
   if (as === 'upright') return standing(id, { panel, piece, turn }, drawn, assumed)
   const across = drawn?.across ?? (panel.length >= panel.width ? 'x' : 'y')
+  if (drawn !== undefined && drawn.across === undefined) {
+    assumed.push({
+      field: `${field}.across`,
+      value: across,
+      unit: '',
+      why: 'the drawing does not say along which axis: the longer side',
+    })
+  }
   const [from, size] = across === 'x' ? [panel.left, panel.length] : [panel.bottom, panel.width]
   const places = drawn?.lines ?? timbersOf(face, across, from, size)
   if (drawn?.lines === undefined) {
