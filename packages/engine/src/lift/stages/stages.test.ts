@@ -350,7 +350,7 @@ describe('a timber only pushes', () => {
     expectUnknown(stage(panel, 'store'))
   })
 
-  it('no support of a panel on timbers pulls it down', () => {
+  it(`no support of a panel on timbers pulls it down (seed ${SEED + 1})`, () => {
     fc.assert(
       fc.property(shapes, (shape) => {
         for (const { kind, load } of stage(panelFrom(shape), 'store').supports) {
@@ -360,5 +360,16 @@ describe('a timber only pushes', () => {
       }),
       { seed: SEED + 1, numRuns: 3 },
     )
+  })
+})
+
+describe('what the drawing leaves open', () => {
+  it('is listed as assumed: the axis of the timbers, the inserts that turn it', () => {
+    const panel = panelFrom(PLAIN, undefined, {
+      handling: { turn: { about: 'bottom' }, store: { as: 'flat', lines: [1000, 4000] } },
+    })
+    const assumed = (id: LiftStageId) => stage(panel, id).assumed.map(({ field, value }) => [field, value])
+    expect(assumed('store')).toContainEqual(['handling.store.across', 'x'])
+    expect(assumed('turn')).toContainEqual(['handling.turn.inserts', 'C, D'])
   })
 })
