@@ -80,7 +80,7 @@ export function faceRuns(text: string, bold: boolean): { readonly face: Face; re
     if (last?.face === face) last.text += part
     else runs.push({ face, text: part })
   }
-  for (const sign of writtenPowers(text.normalize('NFC'))) {
+  for (const sign of writtenPowers(text.normalize('NFC')).replace(/([ΣΔ√∫]) /g, '$1')) {
     const code = sign.codePointAt(0) ?? 0
     const written = WRITTEN[sign]
     if (written !== undefined) add(plain, written)

@@ -5,7 +5,7 @@ import { hangingPicture } from '../picture/hanging-picture.ts'
 import type { Picture } from '../picture/picture.ts'
 import { stressPicture } from '../picture/stress-picture.ts'
 import { stripPicture } from '../picture/strip-picture.ts'
-import { firstField } from './lift-field.ts'
+import { stageField } from './lift-field.ts'
 import { hoursPart } from './lift-hours-part.ts'
 import {
   factorsTable,
@@ -90,7 +90,7 @@ function tonnes(kilograms: number): string {
 function panelPart(paper: Paper, input: SheetInput): void {
   const { plan, drawing } = input
   const stage = plan.lift.stages.find(({ id }) => id === 'release')
-  const frame = { width: paper.width, height: 290, text: 9, paper: POINTS_PER_MM }
+  const frame = { width: paper.width, height: 260, text: 9, paper: POINTS_PER_MM }
   if (stage === undefined || plan.lift.inserts.length === 0) {
     paper.picture(stripPicture({ drawing, lift: plan.lift, frame: { ...frame, height: 230 } }))
     return
@@ -104,7 +104,7 @@ function panelPart(paper: Paper, input: SheetInput): void {
         ? stage.supports
         : plan.lift.inserts.map(({ mark, at }) => ({ mark, kind: 'insert', at: [at], load: null })),
     peak: stage.peak,
-    field: firstField(input),
+    field: stageField(input, 'release'),
     name,
     unknown: stage.unknown,
     frame,
@@ -133,14 +133,14 @@ function riggingPart(paper: Paper, input: SheetInput): void {
   for (const { id, name, hung: own } of hung) {
     if (own === undefined || own === null || seen.has(own.hang)) continue
     // Of what is turned, the upright end of the way is drawn.
-    if (id === 'turn' && hung.some((stage) => stage.id === 'hang')) continue
+    if (own.hang === 'row' && id !== 'hang' && hung.some((stage) => stage.id === 'hang')) continue
     const picture = hangingPicture({
       drawing,
       rigged: own.rigged,
       hang: own.hang,
       rigging: own.rigging,
       centre: plan.lift.centre,
-      frame: { width: paper.width, height: 250, text: 9, paper: POINTS_PER_MM },
+      frame: { width: paper.width, height: 215, text: 9, paper: POINTS_PER_MM },
     })
     paper.need(picture.height + HEADED)
     if (seen.size === 0) paper.heading('Rigging')

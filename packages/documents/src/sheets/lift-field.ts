@@ -1,12 +1,12 @@
 import { codeFamily } from '@castwright/engine/codes'
-import type { StressField } from '@castwright/engine/lift'
+import type { LiftStageId, StressField } from '@castwright/engine/lift'
 import { TrialBench } from '@castwright/engine/lift/trial'
 import { panelOf } from '@castwright/engine/panel'
 import type { SheetInput } from './sheet.ts'
 
-/** Tension all over the panel as it leaves the mould; null where the plate is not known. The plan keeps only what is compared. */
-export function firstField({ plan, drawing, yard }: SheetInput): StressField | null {
-  const stage = plan.lift.stages.find(({ id }) => id === 'release')
+/** Tension all over the panel at a stage; null where the plate is not known or nothing bends. The plan keeps only what is compared. */
+export function stageField({ plan, drawing, yard }: SheetInput, id: LiftStageId): StressField | null {
+  const stage = plan.lift.stages.find((one) => one.id === id)
   if (stage === undefined || stage.peak === null || stage.factor === null) return null
   const bench = new TrialBench({
     panel: panelOf(drawing),
@@ -14,6 +14,6 @@ export function firstField({ plan, drawing, yard }: SheetInput): StressField | n
     family: codeFamily(plan.family),
     limits: yard.limits,
   })
-  const view = bench.settle({ stage: 'release', places: bench.inserts.map(({ at }) => at), angle: 0 })
+  const view = bench.settle({ stage: id, places: bench.inserts.map(({ at }) => at), angle: 0 })
   return view.known ? view.value.field : null
 }

@@ -3,13 +3,13 @@ import type { LiftCondition } from '@castwright/engine/lift'
 import { type Drawing, parseDrawing } from '@castwright/engine/panel'
 import { type Plan, plan } from '@castwright/engine/plan'
 import { emptyPanelFacts } from '@castwright/engine/steps'
-import type { Check } from '@castwright/engine/working'
+import type { Check, Step } from '@castwright/engine/working'
 import { parseYard } from '@castwright/engine/yard'
 import { describe, expect, it } from 'vitest'
 import { liftCard } from './lift-card.ts'
-import { firstField } from './lift-field.ts'
+import { stageField } from './lift-field.ts'
 import { leastAtLift, loadText, strengthText } from './lift-tables.ts'
-import { governing, liftWorking } from './lift-working.ts'
+import { governing, liftWorking, ofInsert } from './lift-working.ts'
 import type { SheetInput } from './sheet.ts'
 
 function rectangle(x: number, y: number, width: number, height: number): [number, number][] {
@@ -127,7 +127,7 @@ describe('lift card and working', () => {
 
   it('shows the tension of the very stage that the plan holds against its limit', () => {
     const input = sheetInput(FLAT)
-    const field = firstField(input)
+    const field = stageField(input, 'release')
     const peak = input.plan.lift.stages.find(({ id }) => id === 'release')?.peak?.stress ?? 0
     // Bands end below the greatest tension, the last at 95 % of it, rounded by less than 5 %.
     expect(field?.bands.at(-1)?.level ?? 0).toBeGreaterThan(0.9 * peak)
@@ -190,5 +190,10 @@ describe('figures of the lift card', () => {
       'lift-peak:release',
     )
     expect(of()).toBeUndefined()
+  })
+
+  it('leaves out of the working of one insert what belongs to the others', () => {
+    const steps = ['W', 'R A', 'R B', 'R counted B', 'h'].map((symbol) => ({ symbol }) as unknown as Step)
+    expect(ofInsert(steps, 'A', ['A', 'B']).map(({ symbol }) => symbol)).toEqual(['W', 'R A', 'h'])
   })
 })

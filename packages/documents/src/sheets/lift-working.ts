@@ -3,7 +3,7 @@ import type { Plan } from '@castwright/engine/plan'
 import { type Check, ceilTo, floorTo, type Step } from '@castwright/engine/working'
 import { type Paper, POINTS_PER_MM } from '../paper/paper.ts'
 import { stressPicture } from '../picture/stress-picture.ts'
-import { firstField } from './lift-field.ts'
+import { stageField } from './lift-field.ts'
 import { openSheet, type SheetInput, sourceText, VERDICT_WORDS } from './sheet.ts'
 
 const FIRST: readonly LiftStageId[] = ['release', 'turn', 'hang']
@@ -24,7 +24,7 @@ export async function liftWorking(input: SheetInput): Promise<Uint8Array> {
       drawing,
       supports: stage.supports,
       peak: stage.peak,
-      field: stage.id === 'release' ? firstField(input) : null,
+      field: stageField(input, stage.id),
       name,
       unknown: stage.unknown,
       frame: { width: paper.width, height: 260, text: 9, paper: POINTS_PER_MM },
@@ -39,7 +39,11 @@ export async function liftWorking(input: SheetInput): Promise<Uint8Array> {
     paper,
     hung === null ? 'Load of an insert' : `Load of insert ${hung.mark}`,
     insert,
-    insert !== null && insert.working.length > 0 ? insert.working : (hung?.working ?? []),
+    ofInsert(
+      insert !== null && insert.working.length > 0 ? insert.working : (hung?.working ?? []),
+      hung?.mark ?? '',
+      plan.lift.inserts.map(({ mark }) => mark),
+    ),
   )
   paper.heading('What the plate is')
   paper.paragraph(
@@ -89,6 +93,12 @@ function insertOf(plan: Plan, check: Check): StageInsert | null {
       null,
     )
   )
+}
+
+/** The working without what belongs to other inserts: their marks end the symbols. */
+export function ofInsert(working: readonly Step[], mark: string, marks: readonly string[]): readonly Step[] {
+  const others = marks.filter((other) => other !== mark)
+  return working.filter(({ symbol }) => !others.some((other) => symbol.endsWith(` ${other}`)))
 }
 
 function part(paper: Paper, title: string, check: Check | null, working: readonly Step[]): void {

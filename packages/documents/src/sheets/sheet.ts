@@ -9,7 +9,7 @@ import {
   type StepId,
   type YardFacts,
 } from '@castwright/engine/steps'
-import { type Asked, type Source, shown, wantedOf } from '@castwright/engine/working'
+import { type Asked, ceilTo, floorTo, type Source, shown, wantedOf } from '@castwright/engine/working'
 import QRCode from 'qrcode'
 import { Paper, type PaperSize } from '../paper/paper.ts'
 import { dayAndTime, dayText } from '../paper/when.ts'
@@ -113,12 +113,23 @@ export function cardTable(paper: Paper, card: Card): void {
     card.rows.map((row) => [
       row.what,
       verdictText(row),
-      found(row.demand, row.unit, row.unknown),
-      row.asked === null ? limitText(row.limit, row.unit) : wantedText(row.asked),
+      found(strict(row, 'demand'), row.unit, row.unknown),
+      row.asked === null ? limitText(strict(row, 'limit'), row.unit) : wantedText(row.asked),
       sourceText(row.source),
     ]),
     8.5,
   )
+}
+
+/** Rows whose limit is a most: found is printed rounded up, the limit down, as everywhere on the lift card. */
+const AT_MOST = /^(now:)?(lift-(peak|insert)|design-load)(:|$)/
+
+function strict(row: CardRow, which: 'demand' | 'limit'): number | string | null {
+  const value = row[which]
+  if (typeof value !== 'number' || !Number.isFinite(value) || !AT_MOST.test(row.id)) return value
+  const size = Math.abs(value)
+  const step = size >= 100 ? 1 : size >= 10 ? 0.1 : size >= 1 ? 0.01 : 0.001
+  return which === 'demand' ? ceilTo(value, step) : floorTo(value, step)
 }
 
 /** What is to be seen or measured, with room to write where there is no screen. */
