@@ -1,6 +1,6 @@
 import { bounds, type Point, type Ring } from '@castwright/engine/panel'
 import { type ChainLabel, chainLabels, lengthText, rowsUsed } from './chain.ts'
-import { type Labels, newLabels } from './labels.ts'
+import { type Labels, newLabels, take } from './labels.ts'
 import type { Frame } from './picture.ts'
 
 /** Text on a screen is never smaller than this, px. */
@@ -119,12 +119,20 @@ export function layOut({ outline, frame, chains, halo = 0, above = 0, below = 0 
         chains: laid,
         panel,
         below,
-        labels: newLabels({ left: 0, top: 0, right: frame.width, bottom: height }),
+        labels: labelsBetween(frame.width, height, above, below),
         at: ([x, y]) => [origin[0] + x * scale, origin[1] - y * scale],
       }
     }
     extra = new Map([...needed].map(([key, rows]) => [key, Math.max(rows, extra.get(key) ?? 0)]))
   }
+}
+
+/** Space for letters, without what is kept over and under everything. */
+function labelsBetween(right: number, bottom: number, above: number, below: number): Labels {
+  const labels = newLabels({ left: 0, top: 0, right, bottom })
+  if (above > 0) take(labels, { left: 0, top: 0, right, bottom: above })
+  if (below > 0) take(labels, { left: 0, top: bottom - below, right, bottom })
+  return labels
 }
 
 function sideMargin(

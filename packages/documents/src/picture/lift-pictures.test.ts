@@ -1,3 +1,5 @@
+import { parseDrawing } from '@castwright/engine/panel'
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { expectClearLabels } from './clear-labels.ts'
 import { DOOR_AND_WINDOW, EXAMPLE_DRAWINGS } from './example-drawings.ts'
@@ -219,5 +221,99 @@ describe('hours picture', () => {
     expect(bars).toHaveLength(3)
     expect(picture.title).toContain('Insert E, 27 kN, from 10:24')
     expect(picture.title).toContain('not known: no bar drawn across')
+  })
+})
+
+describe('any panel and any rigging', () => {
+  const drawn = fc
+    .record({
+      length: fc.integer({ min: 400, max: 15_000 }),
+      width: fc.integer({ min: 400, max: 6000 }),
+      inserts: fc.array(
+        fc.record({
+          x: fc.double({ min: 0, max: 1, noNaN: true }),
+          y: fc.double({ min: 0, max: 1, noNaN: true }),
+          mark: fc.string({ minLength: 0, maxLength: 20 }),
+        }),
+        { maxLength: 12 },
+      ),
+    })
+    .map(({ length, width, inserts }) =>
+      parseDrawing({
+        format: 'castwright.drawing/1',
+        mark: 'P',
+        thickness: 150,
+        concrete: { strength: 40 },
+        outline: [
+          [0, 0],
+          [length, 0],
+          [length, width],
+          [0, width],
+        ],
+        inserts: inserts.map(({ x, y, mark }, i) => ({
+          mark: `${i}${mark}`,
+          at: [x * length, y * width],
+          kind: 'face',
+        })),
+      }),
+    )
+
+  test('no label meets another or is cut (seed 20261125)', () => {
+    fc.assert(
+      fc.property(
+        drawn,
+        fc.integer({ min: 300, max: 1300 }),
+        fc.constantFrom('flat' as const, 'row' as const),
+        fc.boolean(),
+        (drawing, width, hang, timbers) => {
+          const lift = exampleLift(drawing)
+          const frame = { width, height: 480, text: 13 }
+          const rigged = lift.rigged.picks.length === 0 ? null : lift.rigged
+          expectClearLabels(
+            stressPicture({
+              drawing,
+              supports: timbers ? lift.timbers : lift.supports,
+              peak: lift.peak,
+              field: lift.field,
+              name: 'Leaves the mould',
+              frame,
+            }),
+          )
+          expectClearLabels(
+            hangingPicture({ drawing, rigged, hang, rigging: 'R', centre: lift.centre, frame }),
+          )
+        },
+      ),
+      { seed: 20_261_125, numRuns: 100 },
+    )
+  })
+
+  test('hours: no label meets another or is cut, whatever the names (seed 7)', () => {
+    const row = fc.record({
+      name: fc.string({ minLength: 1, maxLength: 80 }),
+      from: fc.option(fc.integer({ min: -10, max: 60 }).map((hours) => START + hours * HOUR)),
+    })
+    fc.assert(
+      fc.property(
+        fc.array(row, { maxLength: 10 }),
+        fc.integer({ min: 300, max: 1300 }),
+        fc.integer({ min: 1, max: 200 }),
+        fc.integer({ min: -5, max: 90 }),
+        (rows, width, span, now) => {
+          expectClearLabels(
+            hoursPicture({
+              rows,
+              now: START + now * HOUR,
+              start: START,
+              end: START + span * HOUR,
+              clock,
+              when,
+              frame: { width, height: 480, text: 13 },
+            }),
+          )
+        },
+      ),
+      { seed: 7, numRuns: 100 },
+    )
   })
 })

@@ -45,13 +45,6 @@ export function stressPicture(input: StressPictureInput): Picture {
     below: legendHeight(text, field, frame.width),
   })
   const { layout } = base
-  take(layout.labels, { left: 0, top: 0, right: layout.width, bottom: above })
-  take(layout.labels, {
-    left: 0,
-    top: layout.height - layout.below,
-    right: layout.width,
-    bottom: layout.height,
-  })
   const marks = markShapes(layout, 'insert', insertMarks(supports))
   const idle = markShapes(layout, 'unused', unusedMarks(drawing, supports))
   const lines = supportLines(layout, supports)
