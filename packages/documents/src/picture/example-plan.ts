@@ -1,5 +1,6 @@
 import type { Drawing, Point } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
+import { exampleLift } from './example-lift.ts'
 
 /**
  * The parts of a plan that pictures draw, made up for the tests of the pictures: evenly spread bars, chairs, props and
@@ -89,6 +90,14 @@ export function examplePlan(drawing: Drawing): Plan {
       },
     },
     lift: {
+      stages: [
+        {
+          id: 'store',
+          name: 'Stored',
+          how: 'flat on two timbers',
+          supports: exampleLift(drawing).timbers,
+        },
+      ],
       centre: [length * 0.51, width * 0.49],
       inserts: (drawing.inserts ?? []).map((insert, index) => ({
         ...insert,

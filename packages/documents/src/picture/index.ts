@@ -2,6 +2,7 @@ export { asBuiltPicture } from './as-built-picture.ts'
 export { lengthText } from './chain.ts'
 export { type HangingPictureInput, hangingPicture } from './hanging-picture.ts'
 export { type HourRow, type HoursPictureInput, hoursPicture } from './hours-picture.ts'
+export { type LyingPictureInput, lyingPicture } from './lying-picture.ts'
 export { mouldPicture } from './mould-picture.ts'
 export { panelPicture } from './panel-picture.ts'
 export {

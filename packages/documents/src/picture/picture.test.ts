@@ -32,7 +32,7 @@ describe('pictures of each step', () => {
 
 describe('golden pictures', () => {
   for (const drawing of EXAMPLE_DRAWINGS) {
-    for (const step of ['finish', 'cage', 'mould', 'set', 'place', 'strip', 'as-built'] as const) {
+    for (const step of ['finish', 'cage', 'mould', 'set', 'place', 'strip', 'store', 'as-built'] as const) {
       test(`${drawing.mark}, ${step}`, async () => {
         const picture = stepPicture({ step, drawing, plan: examplePlan(drawing), frame: PHONE })
         await expect(svgText(toSvgElements(picture))).toMatchFileSnapshot(

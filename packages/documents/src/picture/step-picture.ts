@@ -2,6 +2,7 @@ import type { Drawing, Point } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
 import type { StepId } from '@castwright/engine/steps'
 import { asBuiltPicture } from './as-built-picture.ts'
+import { lyingPicture } from './lying-picture.ts'
 import { mouldPicture } from './mould-picture.ts'
 import { panelPicture } from './panel-picture.ts'
 import { type Frame, type Picture, picturePoint } from './picture.ts'
@@ -38,9 +39,14 @@ export function stepPicture({ step, drawing, plan, frame }: StepPictureInput): P
       return stripPicture({ drawing, lift: plan.lift, frame })
     case 'as-built':
       return asBuiltPicture({ drawing, frame })
+    case 'store': {
+      const stage = plan.lift.stages.find(({ id }) => id === 'store')
+      return stage === undefined || stage.supports.length === 0
+        ? panelPicture({ drawing, frame })
+        : lyingPicture({ drawing, stage, frame })
+    }
     case 'finish':
     case 'cure':
-    case 'store':
     case 'hand-over':
       return panelPicture({ drawing, frame })
   }

@@ -3,11 +3,12 @@ import { type Drawing, distanceToEdge, type Point } from '@castwright/engine/pan
 import { ceilTo } from '@castwright/engine/working'
 import { boxAround, boxesMeet, type Labels, setText, take } from './labels.ts'
 import { type Chains, type Layout, NARROW } from './layout.ts'
-import { type MarkShapes, markShapes } from './marks.ts'
+import { markShapes } from './marks.ts'
 import { basePicture, concreteOf, finishPicture, shapeChains, sizeTitle } from './panel-picture.ts'
 import type { Box, Frame, KeyLine, Picture, Shape } from './picture.ts'
 import { insertChains } from './set-picture.ts'
 import { bandRole, faceWords, legendHeight, stressLegend } from './stress-legend.ts'
+import { loadText, supportLines } from './support-shapes.ts'
 import { textWidth } from './text-width.ts'
 import { leftText, wordLines } from './words.ts'
 
@@ -160,47 +161,11 @@ function insertMarks(supports: readonly StageSupport[]) {
     .map(({ mark, at, load }) => ({ at: at[0], letter: mark, beside: loadText(load) }))
 }
 
-function loadText(load: number | null): string {
-  return load === null ? 'not known' : `${ceilTo(load, 0.1).toFixed(1)} kN`
-}
-
 function unusedMarks(drawing: Drawing, supports: readonly StageSupport[]) {
   const used = new Set(supports.map(({ mark }) => mark))
   return (drawing.inserts ?? [])
     .filter(({ mark }) => !used.has(mark))
     .map(({ mark, at }) => ({ at: [at[0], at[1]] as Point, letter: mark }))
-}
-
-/** Half of the breadth at which a timber is drawn, mm. */
-const HALF_TIMBER = 50
-
-/** Timbers and edges that the panel lies on, with their loads beside them. */
-function supportLines(layout: Layout, supports: readonly StageSupport[]): MarkShapes {
-  const shapes: Shape[] = []
-  const notes: string[] = []
-  for (const { kind, mark, at, load } of supports) {
-    const [from, to] = at
-    if (kind === 'insert' || to === undefined) continue
-    const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
-    const length = Math.hypot(dx, dy) || 1
-    const [nx, ny] = [(-dy / length) * HALF_TIMBER, (dx / length) * HALF_TIMBER]
-    const ring: Point[] = [
-      [from[0] + nx, from[1] + ny],
-      [from[0] - nx, from[1] - ny],
-      [to[0] - nx, to[1] - ny],
-      [to[0] + nx, to[1] + ny],
-    ]
-    shapes.push({ kind: 'polygon', role: 'timber', rings: [ring.map(layout.at)], pattern: 'hatch' })
-    const words = `${mark}, ${loadText(load)}`
-    const label = { role: 'load', text: words, size: layout.text, backed: true } as const
-    const along = [0.5, 0.25, 0.75, 0.12, 0.88, 0, 1].map((share) =>
-      layout.at([from[0] + share * dx, from[1] + share * dy]),
-    )
-    const set = setText(layout.labels, label, along)
-    if (set === null) notes.push(words)
-    else shapes.push(set)
-  }
-  return { shapes, notes }
 }
 
 function pickedShapes(layout: Layout, supports: readonly StageSupport[], selected: string | null): Shape[] {
