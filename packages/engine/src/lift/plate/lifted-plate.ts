@@ -76,7 +76,7 @@ function meshOf({ piece, thickness, supports, along = [], fineness = 1 }: PlateI
     points: [...supports, ...along],
     fine,
     coarsest,
-    growth: GROWTH * Math.min(1, fineness),
+    growth: GROWTH * Math.min(fineness, Math.sqrt(fineness)),
   })
 }
 

@@ -140,10 +140,10 @@ function referenceProduct(
   const half = new Float64Array(TERMS * TERMS)
   const out = new Float64Array(TERMS * TERMS)
   for (let i = 0; i < TERMS; i += 1) {
-    for (let j = 0; j < TERMS; j += 1) {
-      let sum = 0
-      for (let k = 0; k < TERMS; k += 1) sum += raw[i * TERMS + k]! * COEFFICIENTS[k * TERMS + j]!
-      half[i * TERMS + j] = sum
+    for (let k = 0; k < TERMS; k += 1) {
+      const factor = raw[i * TERMS + k]!
+      if (factor === 0) continue
+      for (let j = 0; j < TERMS; j += 1) half[i * TERMS + j]! += factor * COEFFICIENTS[k * TERMS + j]!
     }
   }
   for (let i = 0; i < TERMS; i += 1) {

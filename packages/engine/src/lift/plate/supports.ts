@@ -2,7 +2,7 @@ import { solveDense } from '../../numeric/dense.ts'
 import type { Point } from '../../panel/point.ts'
 import { InputError } from '../../working/issue.ts'
 import { PlateField } from './field.ts'
-import { addForce, assertNothingHeld, type PlateModel, solvePlate } from './model.ts'
+import { addForce, assertBalance, assertNothingHeld, type PlateModel, solvePlate } from './model.ts'
 
 /** A point that carries the plate. */
 export interface PlateSupport {
@@ -51,9 +51,11 @@ export function loadCase(
   return { loads, bent: solvePlate(model, loads), work, size }
 }
 
-/** One solve with the factor at hand. @throws InputError where the point lies off the concrete. */
+/** One solve with the factor at hand, or none where the point is being dragged about in a triangle. @throws InputError where the point lies off the concrete. */
 export function candidate(model: PlateModel, at: Point): Candidate {
   const { nodes, weights } = model.locator.weightsAt(at)
+  const added = model.units.under(model, nodes, weights)
+  if (added !== null) return { at, nodes, weights, bent: added }
   const loads = new Float64Array(model.unitLoad.length)
   for (let i = 0; i < 18; i += 1) loads[nodes[(i / 6) | 0]! * 6 + (i % 6)]! += weights[i]!
   return { at, nodes, weights, bent: solvePlate(model, loads) }
@@ -105,6 +107,8 @@ export function supported(input: SupportedInput): Supported {
   }
   for (const [k, rigid] of motions.entries())
     for (let i = 0; i < u.length; i += 1) u[i]! += motion[k]! * rigid[i]!
+  // Candidates that were kept are balanced already: together they are, if the nodes held for the factor carry nothing.
+  if (input.candidates === undefined) assertBalance(model, u, loads)
   const size = forces.reduce((sum, force) => sum + Math.abs(force), load.size)
   assertNothingHeld(model, u, loads, size)
   return { reactions: forces, field: new PlateField(model, u) }
