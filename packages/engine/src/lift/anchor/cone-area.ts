@@ -1,7 +1,8 @@
-import { distance, type Point, type Ring } from '../../panel/point.ts'
-import { area, bounds, distanceToSegment, edges, nearestOnSegment } from '../../panel/polygon.ts'
+import type { Point, Ring } from '../../panel/point.ts'
+import { area, bounds, distanceToSegment, edges } from '../../panel/polygon.ts'
 import { clipRegions, covers, type Region, regionArea, ringsOf } from '../../panel/region.ts'
 import { dot, type Frame, frameAt, fromTo, placed } from './frame.ts'
+import { sideFaces, straightTo } from './side-face.ts'
 
 export interface ConesInput {
   /** The face: outline less openings. */
@@ -118,16 +119,17 @@ export function nearestEdge(region: Region, at: readonly Point[]): number {
 
 /**
  * Distance to the nearest edge on each of the four sides of a group where it is below `reach`, mm: the edges that hold back its cone.
+ * Only an edge that faces an insert counts, not the corner of one that runs away from it: a side too many would raise the resistance.
  */
 export function nearSides({ region, at, reach, angle }: ConesInput & { readonly angle: number }): number[] {
   const { along, across } = frameAt(angle)
   const found = new Map<number, number>()
-  for (const side of ringsOf(region).flatMap(edges)) {
+  for (const face of sideFaces(ringsOf(region).flatMap(edges))) {
     for (const point of at) {
-      const foot = nearestOnSegment(point, side)
-      const away = distance(point, foot)
-      if (!(away < reach)) continue
-      const [u, v] = [dot(fromTo(point, foot), along), dot(fromTo(point, foot), across)]
+      const away = straightTo(face, point)
+      const far = distanceToSegment(point, [face.from, face.to])
+      if (!(away > 0) || !(away < reach) || far - away > 1e-6 * far) continue
+      const [u, v] = [dot(face.outward, along), dot(face.outward, across)]
       const sector = Math.abs(u) >= Math.abs(v) ? (u > 0 ? 0 : 2) : v > 0 ? 1 : 3
       found.set(sector, Math.min(found.get(sector) ?? Number.POSITIVE_INFINITY, away))
     }

@@ -15,7 +15,7 @@ export const SPLITTING_FAR = [1, 1.2] as const
  *
  * Of one fastener far from edges the lesser of cone and pull-out is taken; the thickness is not counted in its favour (ψh,sp 1).
  *
- * Source: EN 1992-4:2018, 7.2.1.7 (from memory). Example: 20 MPa, 100 mm, c,sp 200, one edge at 150, head 552.92 mm²: in the test.
+ * Source: EN 1992-4:2018, 7.2.1.7 (from memory). Example: 20 MPa, 100 mm, c,sp 200, one edge at 150, head 552.92 mm², squares of 350 × 400 mm left: 45.97 kN.
  */
 export function splitting(input: SplittingInput): Worked<number> {
   const { strength, cracked, depth, head, area, edge, eccentricity, product } = input
