@@ -70,7 +70,7 @@ export function hangingWords({ rigged, rigging, unknown = [] }: HangingPictureIn
   const { angle, note } = rigged.tilt
   const level =
     angle === null
-      ? `Level by hand only: ${note}.`
+      ? `${note.charAt(0).toUpperCase()}${note.slice(1)}.`
       : angle < 0.05
         ? 'Hangs level with legs of equal length.'
         : `With legs of equal length it hangs ${angleText(angle)} out of level: ${note}.`

@@ -23,6 +23,7 @@ export {
 export { placePicture } from './place-picture.ts'
 export { INKS, type Ink, ROLE_LOOK, type RoleLook } from './role-look.ts'
 export { setPicture } from './set-picture.ts'
+export { type StageSketch, type StagesPictureInput, sketchOf, stagesPicture } from './stages-picture.ts'
 export { steelPicture } from './steel-picture.ts'
 export { type DefectMark, stepPicture, withDefects } from './step-picture.ts'
 export { peakWords, type StressPictureInput, stressPicture } from './stress-picture.ts'

@@ -1,3 +1,4 @@
+import type { LiftStageId, StageSupport } from '@castwright/engine/lift'
 import { parseDrawing } from '@castwright/engine/panel'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
@@ -7,6 +8,7 @@ import { exampleLift } from './example-lift.ts'
 import { hangingPicture } from './hanging-picture.ts'
 import { type HourRow, hoursPicture } from './hours-picture.ts'
 import { type Frame, type Picture, picturePoint } from './picture.ts'
+import { sketchOf, stagesPicture } from './stages-picture.ts'
 import { peakWords, stressPicture } from './stress-picture.ts'
 import { svgText, toSvgElements } from './svg.ts'
 
@@ -189,6 +191,52 @@ describe('hanging picture', () => {
       frame: PHONE,
     })
     expect(title).toContain('Rigging not known: rigging: the drawing names none.')
+  })
+})
+
+describe('stages picture', () => {
+  const stages = (
+    [
+      ['hoisted', 'Leaves the mould'],
+      ['turned', 'Turned about its edge'],
+      ['hanging', 'Hangs upright'],
+      ['lying', 'Stored'],
+      ['leaning', 'Stored, leaning'],
+      ['carried', 'On the trailer'],
+    ] as const
+  ).map(([sketch, name]) => ({ sketch, name, words: 'tension 82 % of its limit: passes' }))
+
+  test('no label meets another or is cut; none at all is an empty picture', () => {
+    for (const frame of FRAMES) {
+      expectClearLabels(stagesPicture({ stages, frame }))
+      expect(stagesPicture({ stages: [], frame }).shapes).toEqual([])
+    }
+  })
+
+  test('golden: phone and desk', async () => {
+    for (const [name, frame] of [
+      ['phone', PHONE],
+      ['desk', DESK],
+    ] as const) {
+      await expect(svgText(toSvgElements(stagesPicture({ stages, frame })))).toMatchFileSnapshot(
+        `golden/stages-${name}.golden.svg`,
+      )
+    }
+  })
+
+  test('each stage has its own sketch', () => {
+    const insert = { mark: 'A', kind: 'insert', at: [[0, 0]], load: null } as const
+    const edge = { mark: 'edge 1', kind: 'edge', at: [[0, 0]], load: null } as const
+    const of = (id: LiftStageId, angle: number, supports: readonly StageSupport[], how = ''): string =>
+      sketchOf({ id, angle, supports, how })
+    expect(of('release', 0, [insert])).toBe('hoisted')
+    expect(of('release', 0, [insert, edge])).toBe('turned')
+    expect(of('turn', 0, [])).toBe('turned')
+    expect(of('hang', 90, [])).toBe('hanging')
+    expect(of('store', 0, [])).toBe('lying')
+    expect(of('store', 82, [edge])).toBe('leaning')
+    expect(of('travel', 0, [])).toBe('carried')
+    expect(of('erect', 0, [insert])).toBe('hoisted')
   })
 })
 

@@ -3,6 +3,7 @@ import { ceilTo, shown } from '@castwright/engine/working'
 import { type Paper, POINTS_PER_MM } from '../paper/paper.ts'
 import { hangingPicture } from '../picture/hanging-picture.ts'
 import type { Picture } from '../picture/picture.ts'
+import { sketchOf, stagesPicture } from '../picture/stages-picture.ts'
 import { stressPicture } from '../picture/stress-picture.ts'
 import { stripPicture } from '../picture/strip-picture.ts'
 import { stageField } from './lift-field.ts'
@@ -14,6 +15,7 @@ import {
   picksTable,
   riggingTable,
   stagesTable,
+  stageWords,
 } from './lift-tables.ts'
 import { differenceRows, differencesTable } from './passport-sheet.ts'
 import { cardFor, cardTable, cautions, openSheet, type SheetInput } from './sheet.ts'
@@ -45,8 +47,17 @@ export async function liftCard(input: SheetInput): Promise<Uint8Array> {
   paper.heading('Picks')
   picksTable(paper, input)
   riggingPart(paper, input)
-  paper.need(120)
+  const stages = stagesPicture({
+    stages: plan.lift.stages.map((stage) => ({
+      sketch: sketchOf(stage),
+      name: stage.name,
+      words: stageWords(plan.checks, stage.id),
+    })),
+    frame: { width: paper.width, height: 200, text: 8.5, paper: POINTS_PER_MM },
+  })
+  paper.need(stages.height + 120)
   paper.heading('Every stage, at the strength wanted')
+  if (plan.lift.stages.length > 0) paper.picture(stages)
   stagesTable(paper, input)
   paper.paragraph(
     'Tension is held against the family’s limit for the way it was found: at a pick averaged over a strip, elsewhere the panel’s own value, at a re-entrant corner averaged or carried by the bars across it. Loads and tensions have the factor of the stage in them.',

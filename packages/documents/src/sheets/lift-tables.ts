@@ -180,7 +180,7 @@ export function stagesTable(paper: Paper, { plan }: SheetInput): void {
           check.limit === null
             ? 'not known'
             : `${floorTo(check.limit, digits).toFixed(places)} ${check.unit}`,
-          check.ratio === null ? '' : `${Math.ceil(100 * check.ratio - 1e-7)} %`,
+          check.ratio === null ? '' : percent(check.ratio),
           check.verdict === 'unknown'
             ? `not known: ${check.unknown?.[0] ?? ''}`
             : VERDICT_WORDS[check.verdict],
@@ -204,6 +204,20 @@ export function stagesTable(paper: Paper, { plan }: SheetInput): void {
     rows,
     8.5,
   )
+}
+
+/** What the sketch of a stage says of its tension. Example: `tension 51 % of its limit: passes`. */
+export function stageWords(checks: Plan['checks'], stage: LiftStageId): string {
+  const check = checks.find(({ id }) => id === `lift-peak:${stage}`)
+  if (check === undefined) return ''
+  return check.ratio === null
+    ? 'tension not known'
+    : `tension ${percent(check.ratio)} of its limit: ${VERDICT_WORDS[check.verdict]}`
+}
+
+/** Of a limit, rounded up. */
+function percent(ratio: number): string {
+  return `${Math.ceil(100 * ratio - 1e-7)} %`
 }
 
 function insertWords(note: string): string {
