@@ -32,7 +32,12 @@ export function plate(short: boolean): BenchLine[] {
   const against = peer
     ? BENCH_PANELS.map(accuracy)
     : [{ what: 'plate against a shell solver', value: short ? 'short' : 'peer missing', beside: missing }]
-  return [...against, ...speed(peer, missing), moving(short ? 20 : 100), ...growth(short ? 60 : 1000)]
+  return [
+    ...against,
+    ...speed(peer, missing, short ? 5 : 15),
+    moving(short ? 30 : 150),
+    ...growth(short ? 24 : 1000),
+  ]
 }
 
 /** Meshes of the peer, each with half the sides of the one before: refined until two agree. */
@@ -108,7 +113,7 @@ function percent(share: number): string {
   return `${(100 * share).toFixed(2)}%`
 }
 
-function speed(peer: boolean, missing: string): BenchLine[] {
+function speed(peer: boolean, missing: string, runs: number): BenchLine[] {
   const { drawing, probes } = SPEED_PANEL
   const theirs = peer
     ? median(
@@ -125,12 +130,12 @@ function speed(peer: boolean, missing: string): BenchLine[] {
   const lift = (): unknown =>
     execFileSync(process.execPath, [BIN, 'lift', file, '--json'], { stdio: 'ignore' })
   lift()
-  const whole = median(Array.from({ length: 5 }, () => seconds(lift)))
+  const whole = median(Array.from({ length: Math.ceil(runs / 3) }, () => seconds(lift)))
   rmSync(folder, { recursive: true })
   const panel = panelOf(drawing)
   const report = (): unknown => liftReport({ panel, yard: null, probes })
-  for (let i = 0; i < 15; i += 1) report()
-  const warm = median(Array.from({ length: 15 }, () => seconds(report)))
+  for (let i = 0; i < runs; i += 1) report()
+  const warm = median(Array.from({ length: runs }, () => seconds(report)))
   const line = (what: string, time: number, goal: number): BenchLine => ({
     what,
     value: `${(time * 1000).toFixed(0)} ms`,

@@ -2,11 +2,14 @@ import type { Point } from '../../panel/point.ts'
 import { distanceToSegment } from '../../panel/polygon.ts'
 import type { PlateMesh } from './mesh.ts'
 
-/** A straight line along an edge of the concrete where the deflection, or deflection and slope, are zero. */
+/**
+ * A straight line along an edge of the concrete: `simple`: no deflection; `clamped`: nor slope across it; `guided`: no slope across
+ * it, free to deflect, as on a line of symmetry.
+ */
 export interface HeldEdge {
   readonly from: Point
   readonly to: Point
-  readonly kind: 'simple' | 'clamped'
+  readonly kind: 'simple' | 'clamped' | 'guided'
 }
 
 /** A side belongs to a held edge within this, mm. */
@@ -26,12 +29,11 @@ export function heldEdges(
     if (edge === undefined) continue
     const length = Math.hypot(ends[1]![0] - ends[0]![0], ends[1]![1] - ends[0]![1])
     const [c, s] = [(ends[1]![0] - ends[0]![0]) / length, (ends[1]![1] - ends[0]![1]) / length]
-    const rows = [
-      [1, 0, 0, 0, 0, 0],
-      [0, c, s, 0, 0, 0],
-      [0, 0, 0, c * c, 2 * c * s, s * s],
-    ]
-    if (edge.kind === 'clamped') {
+    const rows: number[][] = []
+    if (edge.kind !== 'guided') {
+      rows.push([1, 0, 0, 0, 0, 0], [0, c, s, 0, 0, 0], [0, 0, 0, c * c, 2 * c * s, s * s])
+    }
+    if (edge.kind !== 'simple') {
       rows.push([0, -s, c, 0, 0, 0], [0, 0, 0, -c * s, c * c - s * s, c * s])
     }
     for (const node of [a, b]) fixed.set(node, [...(fixed.get(node) ?? []), ...rows])

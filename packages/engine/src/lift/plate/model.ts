@@ -164,7 +164,7 @@ function freeMotions(
       for (let i = 0; i < out.length; i += 1) out[i]! += mix[k]! * motion[i]!
     return out
   })
-  return { motions, nodes: nodesToHold(motions, n) }
+  return { motions, nodes: nodesToHold(motions, n, turned) }
 }
 
 /** Orthonormal vectors of three numbers that all rows map to zero. */
@@ -199,7 +199,11 @@ function without(vector: readonly number[], basis: readonly (readonly number[])[
 }
 
 /** Nodes whose deflections fix the motions: each the one that the motions still free move most. */
-function nodesToHold(motions: readonly Float64Array[], count: number): number[] {
+function nodesToHold(
+  motions: readonly Float64Array[],
+  count: number,
+  turned: PlateSystem['turned'],
+): number[] {
   const nodes: number[] = []
   // Deflections of the motions at each node, less what the nodes taken hold.
   const left = motions.map((motion) => Float64Array.from({ length: count }, (_, i) => motion[i * 6]!))
@@ -208,6 +212,8 @@ function nodesToHold(motions: readonly Float64Array[], count: number): number[] 
     for (let i = 0; i < count; i += 1) {
       let square = 0
       for (const values of left) square += values[i]! * values[i]!
+      // The deflection of a turned node is no single unknown of it.
+      if (turned.has(i)) continue
       if (square > most * (1 + 1e-9)) [best, most] = [i, square]
     }
     if (best < 0) throw new Error(`free motion ${k}: expected a node that it moves`)

@@ -1,8 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import type { Point, Ring } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
+import { momentsOf } from './element.ts'
 import { PlateField } from './field.ts'
-import { type HeldEdge, liftedPlate, loadCase, type PlateModel, plateOf, supported } from './index.ts'
+import {
+  type HeldEdge,
+  liftedPlate,
+  loadCase,
+  type PlateModel,
+  plateOf,
+  rigidity,
+  supported,
+} from './index.ts'
 
 /**
  * Check values of thin plates. "Bicubic": computed, second method: bicubic C¹ rectangles with grading, two meshes. "Lévy", "Navier": computed, second method:
@@ -199,6 +208,56 @@ describe('other edges', () => {
   })
 })
 
+describe('a plate on an endless square grid of columns, a quarter of one panel between lines of symmetry (Fourier series)', () => {
+  const corner = rectangle(500, 500)
+  const edges = corner.map((from, i): HeldEdge => ({ from, to: corner[(i + 1) % 4]!, kind: 'guided' }))
+  const on = (poisson: number) =>
+    liftedPlate({
+      piece: { outline: corner, holes: [] },
+      thickness: 40,
+      modulus: 30_000,
+      poisson,
+      supports: [{ at: [0, 0] }],
+      pressure: Q,
+      edges,
+      fineness: 0.6,
+    })
+
+  it.each([
+    [0.2, 0.0330954, 0.05138, -0.018282],
+    [0.3, 0.0358532, 0.048403, -0.01255],
+  ])('ν %d: w and M in the middle of a panel and between two columns', (poisson, mx, along, across) => {
+    const { reactions, field } = on(poisson)
+    near(reactions[0]!, Q * 250_000, 1e-9)
+    const at = reader(field, Q)
+    near(at(500, 500).w, 0.00580042, 1e-3)
+    near(at(500, 0).w, 0.00435031, 1e-3)
+    near(at(500, 500).mx, mx, 2e-3)
+    near(at(500, 500).my, mx, 2e-3)
+    near(at(500, 0).mx, along, 2e-3)
+    near(at(500, 0).my, across, 4e-3)
+  })
+
+  it.each([
+    [0.2, 0.1, -0.196319],
+    [0.2, 0.2, -0.130876],
+    [0.3, 0.1, -0.212679],
+    [0.3, 0.2, -0.141782],
+  ])('ν %d: the mean over a square of %d a stands for the column spread over it', (poisson, side, moment) => {
+    const { field } = on(poisson)
+    const half = 500 * side
+    // Mean of w_xx over the square: w_x along its side, which is zero on the line of symmetry.
+    let slope = 0
+    const parts = 400
+    for (let i = 0; i < parts; i += 1) {
+      const y = ((i + 0.5) * half) / parts
+      slope += field.shape(field.model.locator.find([half, y]), half, y).x / parts
+    }
+    const { rigidity } = field.model.bending
+    near((-rigidity * (1 + poisson) * slope) / half / (Q * 1e6), moment, 4e-3)
+  })
+})
+
 describe('supported at four corners (bicubic; an older printed solution is 3 % low in w, 8 % in the edge moment)', () => {
   it.each([
     [1, 0.3, 0.025507, 0.017747, 0.11171, 0.15044],
@@ -255,6 +314,17 @@ describe('a round plate (closed forms, Timoshenko and Woinowsky-Krieger, 2nd ed.
   })
 
   it.each([
+    [0.2, 0.0530516, 0.45315],
+    [0.3, 0.0505011, 0.48428],
+  ])('a force in its middle, ν %d: w; the mean over a disc of 0.02 a', (poisson, w, mean) => {
+    const model = plateOf({ ...common, poisson, supports: [[0, 0], ...outline], fineness: 1.4 })
+    const load = loadCase(model, { pressure: 0, forces: [{ at: [0, 0], force: 1000 }] })
+    const { field } = supported({ model, load, supports: outline.map((at) => ({ at })) })
+    near((field.at([0, 0])!.deflection * field.model.bending.rigidity) / 1e9, w, 8e-3)
+    near(field.discMean([0, 0], 20)!.mx / 1000, mean, 8e-3)
+  })
+
+  it.each([
     [0.2, 0.0989583, -0.94891],
     [0.3, 0.0949519, -1.01757],
   ])('free on its middle, ν %d: droop and the mean over a disc of 0.05 a', (poisson, droop, mean) => {
@@ -271,6 +341,50 @@ describe('a round plate (closed forms, Timoshenko and Woinowsky-Krieger, 2nd ed.
     near(-at(0, 0).w, droop, 4e-3)
     near(field.discMean([0, 0], 50)!.mx / (Q * 1e6), mean, 3e-3)
   })
+})
+
+describe('constant moment and twist by the bending matrix (closed form)', () => {
+  it.each([
+    [0.2, -0.520833, 0.104167],
+    [0.3, -0.549451, 0.164835],
+  ])('ν %d: w of M_x = 1, M_y = 0', (poisson, wx, wy) => {
+    const [mx, my, mxy] = momentsOf({ rigidity: 1, poisson }, [2 * wx, 0, 2 * wy])
+    expect(mx).toBeCloseTo(1, 5)
+    expect(my).toBeCloseTo(0, 5)
+    expect(mxy).toBeCloseTo(0, 9)
+  })
+
+  it.each([
+    [0.2, 7324.22],
+    [0.3, 7726.65],
+  ])('ν %d: D of 150 mm at 25 000 MPa, kN·m', (poisson, value) => {
+    expect(rigidity(25_000, 150, poisson) / 1e6).toBeCloseTo(value, 2)
+  })
+})
+
+it('skew rhombus of 30° on four simple edges, ν 0.3 (L. S. D. Morley, Skew plates and structures, 1963, from memory): 0.000408', () => {
+  const [c, s] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)]
+  const outline: Ring = [
+    [0, 0],
+    [1000, 0],
+    [1000 + 1000 * c, 1000 * s],
+    [1000 * c, 1000 * s],
+  ]
+  const edges = outline.map((from, i): HeldEdge => ({ from, to: outline[(i + 1) % 4]!, kind: 'simple' }))
+  const model = plateOf({
+    piece: { outline, holes: [] },
+    thickness: 2,
+    modulus: 30_000,
+    poisson: 0.3,
+    supports: [
+      [1000, 0],
+      [1000 * c, 1000 * s],
+    ],
+    edges,
+    fineness: 0.7,
+  })
+  const field = new PlateField(model, loadCase(model, { pressure: Q }).bent)
+  near(reader(field, Q)(500 + 500 * c, 500 * s).w, 0.000408, 0.02)
 })
 
 const P6 = { outline: rectangle(6000, 3000), holes: [] } satisfies Piece
