@@ -2,6 +2,7 @@ export { type AnchorCase, parseAnchorCase } from './anchor/anchor-case.ts'
 export type { AnchorFound, AnchorModeResult } from './anchor/anchor-modes.ts'
 export { anchorReport } from './anchor/anchor-report.ts'
 export { type AnchorResistanceInput, anchorResistance } from './anchor/anchor-resistance.ts'
+export { type HandlingModesInput, handlingModes } from './anchor/handling-modes.ts'
 export { craneRating } from './crane-rating.ts'
 export { hookMass, MASS_ALLOWANCE } from './hook-mass.ts'
 export {

@@ -5,7 +5,7 @@ import { belowZero } from '../../working/guard.ts'
 import { enteredBy, type Source } from '../../working/source.ts'
 import { joinVerdicts, type Verdict } from '../../working/verdict.ts'
 import { type Assumed, known, type Step, unknown, type Worked } from '../../working/worked.ts'
-import { type AnchorGroup, laid, type ModeFound } from './anchor-group.ts'
+import { type AnchorGroup, type LaidGroup, laid, type ModeFound } from './anchor-group.ts'
 import { blowoutMode } from './blowout-mode.ts'
 import { breakoutMode } from './breakout-mode.ts'
 import { edgeMode } from './edge-mode.ts'
@@ -88,7 +88,7 @@ interface Asked {
  */
 export function anchorModes(input: AnchorModesInput): AnchorFound {
   const { rules, tension, shear } = input
-  const asked = [...tensionModes(input), ...shearModes(input)]
+  const asked = modesOf(input)
   const notNeeded = asked.flatMap(({ mode, found, why }) => (found === null ? [{ mode, why }] : []))
   const assumed: Assumed[] = [
     { field: 'concrete', value: 'normal weight', unit: '', why: 'lightweight concrete is not covered' },
@@ -132,13 +132,27 @@ export function anchorModes(input: AnchorModesInput): AnchorFound {
   }
 }
 
-function tensionModes(input: AnchorModesInput): Asked[] {
-  const { rules, group: given, eccentricity, tension } = input
-  const action = 'tension'
+/** Every mode that the actions ask for, tension first. */
+function modesOf(input: AnchorModesInput): Asked[] {
+  const { rules, group: given, eccentricity } = input
   const shares = tensionShares({ at: given.at, eccentricity })
-  const group = shares.known ? laid({ ...given, shares: shares.value }) : null
+  if (!shares.known)
+    return [...tensionModes(input, shares, null, null), ...shearModes(input, shares, null, null)]
+  const group = laid({ ...given, shares: shares.value })
+  // Asked for in tension and again for pry-out: found once.
+  const cone = breakoutMode(rules, group)
+  return [...tensionModes(input, shares, group, cone), ...shearModes(input, shares, group, cone)]
+}
+
+function tensionModes(
+  { rules, group: given, tension }: AnchorModesInput,
+  shares: Worked<readonly number[]>,
+  group: LaidGroup | null,
+  cone: Worked<ModeFound> | null,
+): Asked[] {
+  const action = 'tension'
   const none = 'no tension'
-  const found = (of: (known: ReturnType<typeof laid>) => Worked<ModeFound> | null) => {
+  const found = (of: (known: LaidGroup) => Worked<ModeFound> | null) => {
     if (tension === 0) return null
     return group === null ? (shares as Worked<ModeFound>) : of(group)
   }
@@ -146,24 +160,22 @@ function tensionModes(input: AnchorModesInput): Asked[] {
   const single = (worked: Worked<number>) => found(() => onInsert(worked, most, shares.working ?? []))
   const why = (reason: string) => (tension === 0 ? none : reason)
   const { steel, head } = given
+  const noSteel = unknown('steel: resistance of the steel of one insert, kN')
+  const noHead = unknown('head: bearing area of the head, mm²')
   return [
     {
       mode: 'steel',
       action,
       of: 'insert',
-      found: single(
-        steel === null ? unknown('steel: resistance of the steel of one insert, kN') : entered(steel),
-      ),
+      found: single(steel === null ? noSteel : entered(steel)),
       why: none,
     },
-    { mode: 'breakout', action, of: 'group', found: found((known) => breakoutMode(rules, known)), why: none },
+    { mode: 'breakout', action, of: 'group', found: found(() => cone), why: none },
     {
       mode: 'pullout',
       action,
       of: 'insert',
-      found: single(
-        head === null ? unknown('head: bearing area of the head, mm²') : rules.pullout({ ...given, head }),
-      ),
+      found: single(head === null ? noHead : rules.pullout({ ...given, head })),
       why: none,
     },
     {
@@ -183,30 +195,26 @@ function tensionModes(input: AnchorModesInput): Asked[] {
   ]
 }
 
-function shearModes(input: AnchorModesInput): Asked[] {
-  const { rules, group: given, eccentricity, shear } = input
+function shearModes(
+  { rules, group: given, eccentricity, shear }: AnchorModesInput,
+  shares: Worked<readonly number[]>,
+  group: LaidGroup | null,
+  cone: Worked<ModeFound> | null,
+): Asked[] {
   if (shear === null || shear.force === 0) return []
   const action = 'shear'
-  const shares = tensionShares({ at: given.at, eccentricity })
-  const group = shares.known ? laid({ ...given, shares: shares.value }) : null
-  const found = (of: (known: ReturnType<typeof laid>) => Worked<ModeFound> | null) =>
+  const found = (of: (known: LaidGroup) => Worked<ModeFound> | null) =>
     group === null ? (shares as Worked<ModeFound>) : of(group)
   const most = shearShare({ at: given.at, eccentricity, direction: shear.direction })
   const { steel } = given
+  const across =
+    steel === null ? unknown('steel: resistance of the steel of one insert, kN') : rules.steelShear({ steel })
   return [
     {
       mode: 'steel',
       action,
       of: 'insert',
-      found: found(() =>
-        onInsert(
-          steel === null
-            ? unknown('steel: resistance of the steel of one insert, kN')
-            : rules.steelShear({ steel }),
-          most.share,
-          most.working,
-        ),
-      ),
+      found: found(() => onInsert(across, most.share, most.working)),
       why: '',
     },
     {
@@ -220,21 +228,20 @@ function shearModes(input: AnchorModesInput): Asked[] {
       mode: 'pryout',
       action,
       of: 'group',
-      found: found((known) => {
-        const cone = breakoutMode(rules, known)
-        if (!cone.known) return cone
-        const pry = rules.pryout({ depth: given.depth, breakout: cone.value.nominal })
-        return pry.known
-          ? knownMode({ nominal: pry.value, share: 1 }, [...cone.working, ...pry.working])
-          : pry
-      }),
+      found: found(() => pryoutMode(rules, given.depth, cone)),
       why: '',
     },
   ]
 }
 
-function knownMode(value: ModeFound, working: readonly Step[]): Worked<ModeFound> {
-  return known(value, working)
+function pryoutMode(
+  rules: AnchorRules,
+  depth: number,
+  cone: Worked<ModeFound> | null,
+): Worked<ModeFound> | null {
+  if (cone === null || !cone.known) return cone
+  const pry = rules.pryout({ depth, breakout: cone.value.nominal })
+  return pry.known ? known({ nominal: pry.value, share: 1 }, [...cone.working, ...pry.working]) : pry
 }
 
 function onInsert(worked: Worked<number>, share: number, shares: readonly Step[]): Worked<ModeFound> {

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { codeFamily } from '../../codes/index.ts'
 import type { Point, Ring } from '../../panel/point.ts'
+import { counterClockwise } from '../../panel/polygon.ts'
+import { subtract } from '../../panel/region.ts'
 import { type AnchorResistanceInput, anchorResistance } from './anchor-resistance.ts'
+import { handlingModes } from './handling-modes.ts'
 import { HEAD, nominalOf, rectangle } from './testing.ts'
 
 function rulesOf(code: 'us' | 'eu') {
@@ -11,11 +14,11 @@ function rulesOf(code: 'us' | 'eu') {
 }
 
 /** Panel 6000 × 3000 × 150 with an edge lifter in the middle of its top edge. */
+const OUTLINE: Ring = rectangle(0, 0, 6000, 3000)
 const PANEL: AnchorResistanceInput = {
   rules: rulesOf('us'),
   at: [[3000, 3000]],
-  outline: rectangle(0, 0, 6000, 3000),
-  openings: [],
+  region: subtract(OUTLINE, []),
   thickness: 150,
   depth: 300,
   head: HEAD,
@@ -27,14 +30,23 @@ const PANEL: AnchorResistanceInput = {
   tension: 20,
 }
 
-function nominal(change: Partial<AnchorResistanceInput>, mode = 'breakout'): number {
-  const found = anchorResistance({ ...PANEL, ...change })
+type Change = Partial<AnchorResistanceInput> & {
+  readonly outline?: Ring
+  readonly openings?: readonly Ring[]
+}
+
+function resistance({ outline = OUTLINE, openings = [], ...change }: Change) {
+  return anchorResistance({ ...PANEL, region: subtract(counterClockwise(outline), openings), ...change })
+}
+
+function nominal(change: Change, mode = 'breakout'): number {
+  const found = resistance(change)
   if (!found.known) throw new Error(found.gaps.join('; '))
   return found.value.modes.find((one) => one.mode === mode)?.nominal ?? Number.NaN
 }
 
-const gapsOf = (change: Partial<AnchorResistanceInput>): string => {
-  const found = anchorResistance({ ...PANEL, ...change })
+const gapsOf = (change: Change): string => {
+  const found = resistance(change)
   return found.known ? '' : found.gaps.join('; ')
 }
 
@@ -112,7 +124,7 @@ describe('resistance of an insert of a panel', () => {
     expect(nominal({ head: null, steel: null })).toBeCloseTo(31.73, 3)
   })
 
-  it.each<[string, Partial<AnchorResistanceInput>, RegExp]>([
+  it.each<[string, Change, RegExp]>([
     ['no insert', { at: [] }, /at least one insert/],
     ['a place that is not finite', { at: [[Number.NaN, 3000]] }, /at\[0\]\.x/],
     ['an edge insert off the edge', { at: [[3000, 2900]] }, /edge/],
@@ -170,5 +182,50 @@ describe('resistance of an insert of a panel', () => {
       shear: { force: 3, direction: null },
     })
     expect(found).toBeGreaterThan(0)
+  })
+})
+
+describe('modes for the margin of handling', () => {
+  const kind = { mark: 'E1', kind: 'edge', depth: 300, head: HEAD, shaft: 20 } as const
+  const actions = [
+    { angle: 0, load: 20, tension: 0, shear: 20 },
+    { angle: 90, load: 18, tension: 17, shear: 4 },
+  ]
+  const asked = {
+    rules: rulesOf('us'),
+    region: PANEL.region,
+    thickness: 150,
+    mark: 'A',
+    at: [3000, 3000] as Point,
+    others: [[1000, 3000]] as Point[],
+    kind,
+    cracked: false,
+    actions,
+  }
+
+  it('greatest demand over all angles, and how each grows with strength', () => {
+    const found = handlingModes(asked)
+    if (!found.known) throw new Error(found.gaps.join())
+    const { at, modes } = found.value
+    const of = (name: string) => modes.find(({ mode }) => mode === name)
+    expect(of('breakout, tension')).toMatchObject({ demand: 17, law: 'root' })
+    expect((of('breakout, tension')?.nominal ?? 0) * Math.sqrt(15 / at)).toBeCloseTo(31.73, 3)
+    expect(of('edge, shear')).toMatchObject({ demand: 20, law: 'root' })
+    expect((of('edge, shear')?.nominal ?? 0) * Math.sqrt(15 / at)).toBeCloseTo(13.031, 3)
+    expect((of('pullout, tension')?.nominal ?? 0) * (15 / at)).toBeCloseTo(92.891, 3)
+    expect(of('pullout, tension')?.law).toBe('linear')
+    // Not given by the yard: left to the rating.
+    expect(modes.some(({ mode }) => /steel|splitting/.test(mode))).toBe(false)
+  })
+
+  it.each([
+    ['depth', { kind: { ...kind, depth: undefined } }, /A: depth of E1/],
+    ['head', { kind: { ...kind, head: undefined } }, /A: head of E1/],
+    ['shank under shear', { kind: { ...kind, shaft: undefined } }, /A: edge: shaft/],
+    ['room beside it', { others: [[3400, 3000]] as Point[] }, /another insert within 900 mm/],
+    ['its edge', { at: [3000, 1500] as Point }, /edge/],
+  ])('is not known without %s', (_, change, gap) => {
+    const found = handlingModes({ ...asked, ...change })
+    expect(found.known ? '' : found.gaps.join()).toMatch(gap)
   })
 })

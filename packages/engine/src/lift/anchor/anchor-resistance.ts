@@ -1,7 +1,6 @@
 import type { AnchorRules } from '../../codes/anchor-rules.ts'
-import { distance, type Point, type Ring } from '../../panel/point.ts'
-import { counterClockwise } from '../../panel/polygon.ts'
-import { covers, distanceToEdge, type Region, subtract } from '../../panel/region.ts'
+import { distance, type Point } from '../../panel/point.ts'
+import { covers, distanceToEdge, type Region } from '../../panel/region.ts'
 import { belowZero, notAboveZero, notFinite } from '../../working/guard.ts'
 import { type Known, known, type Unknown, unknown, type Worked } from '../../working/worked.ts'
 import { type AnchorFound, anchorModes } from './anchor-modes.ts'
@@ -11,9 +10,8 @@ export interface AnchorResistanceInput {
   readonly rules: AnchorRules
   /** Places on the panel, mm: inside the concrete for `face`, on an edge for `edge`. */
   readonly at: readonly Point[]
-  /** The panel's, mm. */
-  readonly outline: Ring
-  readonly openings: readonly Ring[]
+  /** Outline of the panel less its openings: `panel.region`, or `subtract(outline, openings)`. */
+  readonly region: Region
   readonly thickness: number
   /** Embedment, mm: for `face` into the thickness, for `edge` into the plane of the panel. */
   readonly depth: number
@@ -47,7 +45,7 @@ export interface AnchorResistanceInput {
  * data is missing is unknown in the list, and `unknown` names it.
  */
 export function anchorResistance(input: AnchorResistanceInput): Known<AnchorFound> | Unknown {
-  const { at, outline, openings, thickness, depth, strength, kind, shear } = input
+  const { at, region, thickness, depth, strength, kind, shear } = input
   const gaps = [
     ...notAboveZero({ thickness, depth, strength }),
     ...notAboveZero(given({ head: input.head, shaft: input.shaft, steel: input.steel })),
@@ -59,7 +57,6 @@ export function anchorResistance(input: AnchorResistanceInput): Known<AnchorFoun
     ...(at.length === 0 ? ['at: at least one insert'] : []),
   ]
   if (gaps.length > 0) return unknown(...gaps)
-  const region = subtract(counterClockwise(outline), openings)
   const entered =
     kind === 'edge' ? edgeFace({ region, at, depth, thickness }) : onFace({ region, at, thickness })
   if (!entered.known) return entered
