@@ -101,7 +101,7 @@ function tonnes(kilograms: number): string {
 function panelPart(paper: Paper, input: SheetInput): void {
   const { plan, drawing } = input
   const stage = plan.lift.stages.find(({ id }) => id === 'release')
-  const frame = { width: paper.width, height: 260, text: 9, paper: POINTS_PER_MM }
+  const frame = { width: paper.width, height: isTall(input) ? 430 : 260, text: 9, paper: POINTS_PER_MM }
   if (stage === undefined || plan.lift.inserts.length === 0) {
     paper.picture(stripPicture({ drawing, lift: plan.lift, frame: { ...frame, height: 230 } }))
     return
@@ -132,6 +132,11 @@ function keyLines(paper: Paper, { key }: Picture): void {
   if (lines.length > 0) paper.paragraph(`${lines.join('. ')}.`, { size: 8.5 })
 }
 
+/** A panel drawn upright takes more of the page, or nothing of it could be read. */
+function isTall({ plan }: SheetInput): boolean {
+  return plan.width > plan.length
+}
+
 /** A heading, a line and a scale with their picture, points. */
 const HEADED = 90
 
@@ -151,7 +156,7 @@ function riggingPart(paper: Paper, input: SheetInput): void {
       hang: own.hang,
       rigging: own.rigging,
       centre: plan.lift.centre,
-      frame: { width: paper.width, height: 215, text: 9, paper: POINTS_PER_MM },
+      frame: { width: paper.width, height: isTall(input) ? 400 : 215, text: 9, paper: POINTS_PER_MM },
     })
     paper.need(picture.height + HEADED)
     if (seen.size === 0) paper.heading('Rigging')

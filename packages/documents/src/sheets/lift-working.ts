@@ -27,7 +27,12 @@ export async function liftWorking(input: SheetInput): Promise<Uint8Array> {
       field: stageField(input, stage.id),
       name,
       unknown: stage.unknown,
-      frame: { width: paper.width, height: 260, text: 9, paper: POINTS_PER_MM },
+      frame: {
+        width: paper.width,
+        height: plan.width > plan.length ? 430 : 260,
+        text: 9,
+        paper: POINTS_PER_MM,
+      },
     })
     paper.need(picture.height + 60)
     paper.heading(name)
