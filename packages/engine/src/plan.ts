@@ -1,6 +1,7 @@
 import type { CodeFamily, FamilyId } from './codes/family.ts'
 import type { CurePlan } from './cure/cure-plan.ts'
 import { planCure } from './cure/plan-cure.ts'
+import { liftHours } from './lift/hour.ts'
 import type { LiftPlan } from './lift/lift-plan.ts'
 import { planLift } from './lift/plan-lift.ts'
 import { wantedStrength } from './lift/wanted-strength.ts'
@@ -78,7 +79,7 @@ export function plan({ drawing, yard, family, limits = {}, from = '' }: PlanInpu
   const mould = planMould({ panel, yard, family })
   const pour = planPour({ panel, yard, family })
   const cure = planCure({ panel, yard, family, wanted, limits })
-  const lift = planLift({ panel, yard, family, limits })
+  const lift = withHours(planLift({ panel, yard, family, limits }), cure)
   const quality = planQuality({ panel, yard, family, limits })
   const rooms = [steel, mould, pour, cure, lift, quality]
   return {
@@ -109,6 +110,11 @@ export function plan({ drawing, yard, family, limits = {}, from = '' }: PlanInpu
       ...rooms.flatMap(({ assumed }): readonly Assumed[] => assumed ?? []),
     ]),
   }
+}
+
+/** The hours of the lift need the strength by the hour. */
+function withHours(lift: LiftPlan, { curve, wanted, unknown }: CurePlan): LiftPlan {
+  return { ...lift, hours: liftHours({ conditions: lift.conditions, curve, wanted, gaps: unknown }) }
 }
 
 /** Within a step the order of the rooms stays. */

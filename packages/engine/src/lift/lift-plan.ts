@@ -1,5 +1,6 @@
 import type { Point } from '../panel/index.ts'
 import type { Asked, Assumed, Check, Step } from '../working/index.ts'
+import type { LiftHours } from './hour.ts'
 import type { LiftCondition, LiftStage } from './stages/stage.ts'
 
 export interface PlannedInsert {
@@ -33,6 +34,8 @@ export interface LiftPlan {
   readonly stages: readonly LiftStage[]
   /** Conditions of all stages with the least strength at which each holds, in the order of the stages. */
   readonly conditions: readonly LiftCondition[]
+  /** When each of them holds by the planned strength, hours from mixing; made with the whole plan, which knows the cure. */
+  readonly hours?: LiftHours
   readonly working: readonly Step[]
   /** Defaults that nobody gave: the allowance on the mass. */
   readonly assumed?: readonly Assumed[]

@@ -19,5 +19,12 @@ export type {
 } from './facts.ts'
 export { holdBefore, holdIsOpen, shutHold, stepIsDone } from './hold.ts'
 export { dayIn, inDate } from './in-date.ts'
+export {
+  type ConditionNow,
+  type LiftHoursNow,
+  type LiftHoursNowInput,
+  liftHoursNow,
+} from './lift-hours-now.ts'
+export { type PourStrengthInput, pourStrength } from './pour-strength.ts'
 export { isStepId, type PanelStep, panelStep, STEP_IDS, STEPS, type StepId } from './steps.ts'
 export { LOW_EDGE, type StrengthAtLift, strengthAtLift } from './strength-at-lift.ts'

@@ -12,12 +12,12 @@ import type { Verdict } from '../working/verdict.ts'
 import { known, unknown, type Worked } from '../working/worked.ts'
 import type { Yard, YardCrane, YardRigging } from '../yard/yard.ts'
 import type { CardRow } from './card.ts'
-import { curveLow } from './curve-low.ts'
 import type { PanelFacts, Recorded, YardFacts } from './facts.ts'
 import { inDate } from './in-date.ts'
+import { pourStrength } from './pour-strength.ts'
 import { checkRow, plainRow } from './rows.ts'
 import { stageRows } from './stage-rows.ts'
-import { type StrengthAtLift, strengthAtLift } from './strength-at-lift.ts'
+import type { StrengthAtLift } from './strength-at-lift.ts'
 
 export interface StripRowsInput {
   readonly plan: Plan
@@ -32,7 +32,7 @@ const HOLD: Source = commonPractice('conditions of the first lift')
 /** What the record must hold before the first lift: design, strength, rated loads, rigging and crane. */
 export function stripRows(input: StripRowsInput): CardRow[] {
   const { plan, facts, yard } = input
-  const strength = strengthNow(input)
+  const strength = pourStrength(input)
   return [
     designRow(facts),
     strengthRow(input, strength),
@@ -73,19 +73,6 @@ function designRow(facts: PanelFacts): CardRow {
     source: HOLD,
     unknown: gaps,
     rests: gaps.length === 0 && design ? [design.entry] : [],
-  })
-}
-
-function strengthNow({ plan, facts, yard, now }: StripRowsInput): Worked<StrengthAtLift> {
-  if (facts.cast === null) return unknown('time of mixing: the pour is not on record')
-  const hour = (Date.parse(now) - Date.parse(facts.cast.at)) / 3_600_000
-  const mark = facts.cast.mix ?? plan.pour.mix
-  const mix = yard.yard?.mixes?.find((listed) => listed.mark === mark)
-  return strengthAtLift({
-    specimens: facts.specimens,
-    hour,
-    scatter: mix?.scatter ?? null,
-    curveLow: mix === undefined ? null : curveLow({ mix, logs: facts.temperatures, hour }),
   })
 }
 
