@@ -12,10 +12,15 @@ import {
   type LiftedPlateInput,
   liftedPlate,
   loadCase,
+  type PlateModel,
   type PlateSupport,
   plateOf,
+  solvePlate,
   supported,
 } from './index.ts'
+import { addForce } from './model.ts'
+
+const SEED = 20261125
 
 const OUTLINE: Ring = [
   [0, 0],
@@ -38,6 +43,15 @@ const PICKS: readonly Point[] = [
   [4757, 2379],
 ]
 
+const COMMON = { piece: OPEN, thickness: 150, modulus: 25_000, poisson: 0.2 } as const
+
+/** A unit force at a point by the element's own shape. */
+function pointLoads(model: PlateModel, at: Point): Float64Array {
+  const loads = new Float64Array(model.unitLoad.length)
+  addForce(model, loads, at, 1)
+  return loads
+}
+
 function lift(change: Partial<LiftedPlateInput> = {}) {
   return liftedPlate({
     piece: OPEN,
@@ -56,7 +70,7 @@ const triangle = fc
   .filter((c) => doubleArea(c) > 2e4)
 
 describe('quintic triangle', () => {
-  it('holds every quartic exactly on any triangle', () => {
+  it(`holds every quartic exactly on any triangle (seed ${SEED})`, () => {
     fc.assert(
       fc.property(
         triangle,
@@ -96,11 +110,11 @@ describe('quintic triangle', () => {
           expect(Math.abs(shape.xy - d(a, x, 1) * d(b, y, 1))).toBeLessThan(1e-9)
         },
       ),
-      { numRuns: 100 },
+      { numRuns: 100, seed: SEED },
     )
   })
 
-  it('three rigid motions cost no energy; nothing else is free', () => {
+  it(`three rigid motions cost no energy; nothing else is free (seed ${SEED})`, () => {
     fc.assert(
       fc.property(triangle, (corners) => {
         const k = new Float64Array(324)
@@ -118,7 +132,7 @@ describe('quintic triangle', () => {
           }
         }
       }),
-      { numRuns: 50 },
+      { numRuns: 50, seed: SEED },
     )
   })
 })
@@ -182,6 +196,22 @@ describe('laws', () => {
     expect(twice.peak.stress / base.peak.stress).toBeCloseTo(2, 9)
   })
 
+  it('deflection goes with the fourth power of the lengths and, at the same load, down with the third of the thickness', () => {
+    const scaled = (length: number, thickness: number) =>
+      lift({
+        piece: {
+          outline: OUTLINE.map(([x, y]) => [length * x, length * y]),
+          holes: [HOLE.map(([x, y]) => [length * x, length * y])],
+        },
+        thickness: 150 * thickness,
+        supports: PICKS.map(([x, y]) => ({ at: [length * x, length * y] })),
+      })
+    const w = scaled(1.5, 1.2)
+    const share = w.field.at([1.5 * 6000, 0])!.deflection / base.field.at([6000, 0])!.deflection
+    expect(Math.abs(share / (1.5 ** 4 / 1.2 ** 3) - 1)).toBeLessThan(5e-3)
+    for (const [i, r] of w.reactions.entries()) expect(r / base.reactions[i]! / 1.5 ** 2).toBeCloseTo(1, 3)
+  })
+
   it('deflection goes with 1/E; loads and moments do not know it', () => {
     const stiff = lift({ modulus: 50_000 })
     for (const [i, r] of stiff.reactions.entries()) expect(r / base.reactions[i]!).toBeCloseTo(1, 8)
@@ -222,7 +252,7 @@ describe('laws', () => {
     for (const r of plain.reactions) expect(r / plain.reactions[0]!).toBeCloseTo(1, 3)
   })
 
-  it('the drawing turned and moved: same loads, deflections and stress', () => {
+  it(`the drawing turned and moved: same loads, deflections and stress (seed ${SEED})`, () => {
     fc.assert(
       fc.property(
         fc.double({ min: -3, max: 3, noNaN: true }),
@@ -245,7 +275,7 @@ describe('laws', () => {
           expect(Math.abs(found.peak.stress / base.peak.stress - 1)).toBeLessThan(0.01)
         },
       ),
-      { numRuns: 6 },
+      { numRuns: 4, seed: SEED },
     )
   })
 
@@ -296,6 +326,24 @@ describe('supports', () => {
     })
     const own = lift({ supports: moved }).reactions
     for (const [i, r] of reactions.entries()) expect(Math.abs(r / own[i]! - 1)).toBeLessThan(0.005)
+  })
+
+  it('a force on the move is the same whether solved for or added up from kept solutions', () => {
+    const { model } = lift()
+    const load = loadCase(model, { pressure: 3.75e-3 })
+    const kept = PICKS.slice(1).map((at) => candidate(model, at))
+    const at = (step: number): Point => [2000 + 0.5 * step, 1500 + 0.3 * step]
+    const own = plateOf({ ...COMMON, supports: PICKS })
+    for (let step = 0; step < 8; step += 1) {
+      const moved = candidate(model, at(step))
+      const fresh = solvePlate(own, pointLoads(own, at(step)))
+      const most = Math.max(...fresh.map(Math.abs))
+      for (const [i, value] of fresh.entries())
+        expect(Math.abs(moved.bent[i]! - value)).toBeLessThan(1e-7 * most)
+      const supports = [at(step), ...PICKS.slice(1)].map((point) => ({ at: point }))
+      const { reactions } = supported({ model, load, supports, candidates: [moved, ...kept] })
+      expect(reactions.reduce((a, b) => a + b, 0) / (3.75e-3 * 16.2e6)).toBeCloseTo(1, 9)
+    }
   })
 
   it('four soft equal legs share as springs under a rigid panel', () => {
@@ -402,7 +450,7 @@ describe('hard drawings', () => {
     expect(peak.stress).toBeGreaterThan(0)
   }, 30_000)
 
-  it('any star-shaped outline on the middles of three sides: loads in balance or an honest refusal', () => {
+  it(`any star-shaped outline on the middles of three sides: loads in balance or an honest refusal (seed ${SEED})`, () => {
     fc.assert(
       fc.property(starRing(), (ring) => {
         const outline = counterClockwise(ring)
@@ -422,7 +470,7 @@ describe('hard drawings', () => {
           if (!(fault instanceof InputError)) throw fault
         }
       }),
-      { numRuns: 25 },
+      { numRuns: 25, seed: SEED },
     )
   }, 30_000)
 })
