@@ -119,6 +119,24 @@ describe('the record of the invented job', () => {
     ])
   })
 
+  it('opened strip on differences that the engineer signed, where ours was not passed, and on none where it was', () => {
+    const signed = (mark: string) => Object.values(facts(mark).steps.strip.differences)
+    for (const mark of ['N01', 'T01', 'N02', 'C01', 'E02']) expect(signed(mark), mark).toEqual([])
+    for (const [mark, verdict] of [
+      ['N03', 'fail'],
+      ['S02', 'fail'],
+      ['B01', 'unknown'],
+    ] as const) {
+      expect(signed(mark).length, mark).toBeGreaterThan(0)
+      for (const { entry, by, verdict: found, reason } of signed(mark)) {
+        expect(facts(mark).steps.strip.opening?.rests).toContain(entry)
+        expect([by.name, found]).toEqual(['Ines Calder', verdict])
+        expect(reason).toMatch(/Oakley/)
+      }
+      expect(card(mark, 'as-built').carried.map(({ kind }) => kind)).toContain('difference')
+    }
+  })
+
   it('has one open defect and one that was repaired and inspected', () => {
     const defects = [...state.panels.values()].flatMap(({ mark, defects: found }) =>
       found.map(({ open }) => [mark, open]),
@@ -155,7 +173,7 @@ describe('the record of the invented job', () => {
     expect(cast.filter(({ specimens }) => specimens.length >= 2)).toHaveLength(20)
     expect([...state.dockets.values()].filter((dockets) => dockets.length === 1)).toHaveLength(23)
     expect(Object.keys(state.yard.gear).length).toBeGreaterThan(8)
-    expect(Object.keys(state.yard.limits)).toHaveLength(3)
+    expect(Object.keys(state.yard.limits)).toHaveLength(5)
     expect(state.jobs.get(DEMO_JOB)).toBeDefined()
   })
 

@@ -7,7 +7,7 @@ import type { Mix, Yard } from '@castwright/engine/yard'
 import { type Draft, panelSubject } from '@castwright/record'
 import { BED_ORDER, DEMO_ZONE } from './calendar.ts'
 import { Dice, seedOf } from './dice.ts'
-import { differenceReason } from './difference-reason.ts'
+import { differenceReason, stageReason } from './difference-reason.ts'
 import { DEMO_JOB } from './drawings.ts'
 import { goodValue } from './good-value.ts'
 import { wallOf } from './local-time.ts'
@@ -202,7 +202,7 @@ class PanelTelling {
   private store(): void {
     const { times, index } = this.input
     const spot =
-      this.input.row.kind === 'spandrel'
+      this.input.row.pick.on !== 'edge'
         ? `stack ground, row ${index}`
         : `rack ${index % 2 === 0 ? 'A' : 'B'}, place ${1 + (index % 14)}`
     this.step('store', times.store, this.hand, this.tablet, 20 * SECOND, { 'stored-at': spot })
@@ -212,7 +212,7 @@ class PanelTelling {
   private leave(): void {
     const { times, people, row } = this.input
     if (times.load === null || times.handOver === null) return
-    const trailer = row.kind === 'spandrel' || row.kind === 'thick' ? 'flat trailer' : 'A-frame trailer'
+    const trailer = row.pick.on === 'edge' ? 'A-frame trailer' : 'flat trailer'
     this.step('load', times.load, people('jo'), 'tablet-steel', 30 * SECOND, {
       trailer: `${trailer}, plate KL 114`,
     })
@@ -247,6 +247,17 @@ class PanelTelling {
           value: null,
           reason: 'No confirmed limit for this size. Taped twice, within 3 mm of the drawing: accepted.',
         })
+    for (const [index, check] of this.input.plan.checks
+      .filter((planned) => planned.step === step && planned.verdict !== 'pass')
+      .entries())
+      this.add(last + (60 + 5 * index) * SECOND, this.lead, {
+        kind: 'decision',
+        step,
+        check: check.id,
+        value: null,
+        verdict: check.verdict,
+        reason: stageReason(check),
+      })
     this.close(step, last + 4 * MINUTE, person, device)
   }
 

@@ -55,12 +55,12 @@ function row(
  */
 export const PANEL_ROWS: readonly PanelRow[] = [
   // first day
-  row('N01', 'plain', plain(6800, 3250), 180, face(1450, 680), { liftStrength: 18 }),
+  row('N01', 'plain', plain(6800, 3250), 180, face(2000, 750), { liftStrength: 18 }),
   row('B01', 'spandrel', plain(12_600, 950), 160, line(2650)),
   row('S01', 'plain', plain(4200, 3100), 160, edge(900)),
   row('T01', 'thick', plain(5200, 2400), 260, face(1100, 500), { concrete: 50, liftStrength: 20 }),
   // second day
-  row('N02', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2100, 700), {
+  row('N02', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2000, 900), {
     liftStrength: 18,
   }),
   row('B02', 'spandrel', plain(12_600, 950), 160, line(2650)),
@@ -72,22 +72,22 @@ export const PANEL_ROWS: readonly PanelRow[] = [
     'windows',
     withWindow(withWindow(plain(7400, 3250), 900, 1050, 1500, 1300), 5000, 1050, 1500, 1300),
     180,
-    face(900, 700),
+    face(2100, 1200),
     {
       liftStrength: 18,
     },
   ),
-  row('E01', 'notch', notched(7000, 3250, 3000, 800, 420), 180, face(1700, 680), { liftStrength: 18 }),
+  row('E01', 'notch', notched(7000, 3250, 3000, 800, 420), 180, face(1900, 1000), { liftStrength: 18 }),
   row('S03', 'door and window', doorAndWindow(5600, 3100), 160, edge(1250)),
   row('C01', 'ell', ell(4900, 3300, 1800, 2900), 200, skew([1500, -800], [350, 850]), {
     liftStrength: 18,
     revision: 'B',
   }),
   // fourth day
-  row('N04', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2100, 700), {
+  row('N04', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2000, 900), {
     liftStrength: 18,
   }),
-  row('G01', 'gable', gable(7600, 2350, 3550), 180, face(1600, 600), { liftStrength: 18 }),
+  row('G01', 'gable', gable(7600, 2350, 3550), 180, face(2100, 750), { liftStrength: 18 }),
   row('S04', 'plain', plain(4200, 3100), 160, edge(900)),
   row('T03', 'thick', chamfered(5200, 2400, 180), 260, face(1100, 500), {
     concrete: 50,
@@ -104,19 +104,19 @@ export const PANEL_ROWS: readonly PanelRow[] = [
     revision: 'B',
   }),
   // sixth day: the day of the clock
-  row('N05', 'windows', windowsInRow(7400, 3250), 180, face(900, 700), { liftStrength: 18 }),
-  row('E03', 'notch', notched(7000, 3250, 3000, 800, 420), 180, face(1700, 680), { liftStrength: 18 }),
+  row('N05', 'windows', windowsInRow(7400, 3250), 180, face(2100, 1200), { liftStrength: 18 }),
+  row('E03', 'notch', notched(7000, 3250, 3000, 800, 420), 180, face(1900, 1000), { liftStrength: 18 }),
   row('S06', 'chamfered', chamfered(4000, 3000, 150), 160, edge(850)),
   row('T04', 'thick', plain(5200, 2400), 260, face(1100, 500), { concrete: 50, liftStrength: 20 }),
   // seventh day
-  row('N06', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2100, 700), {
+  row('N06', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2000, 900), {
     liftStrength: 18,
   }),
-  row('G02', 'gable', gable(7600, 2350, 3550), 180, face(1600, 600), { liftStrength: 18 }),
+  row('G02', 'gable', gable(7600, 2350, 3550), 180, face(2100, 750), { liftStrength: 18 }),
   row('S07', 'door and window', doorAndWindow(5600, 3100), 160, edge(1250)),
-  row('C03', 'raking', raking(5000, 3300, 1900), 200, face(1100, 500), { liftStrength: 18 }),
+  row('C03', 'raking', raking(5000, 3300, 1900), 200, face(1450, 600), { liftStrength: 18 }),
   // eighth day
-  row('N07', 'plain', plain(6800, 3250), 180, face(1450, 680), { liftStrength: 18 }),
+  row('N07', 'plain', plain(6800, 3250), 180, face(2000, 750), { liftStrength: 18 }),
   row('B04', 'spandrel', plain(12_600, 950), 160, line(2650)),
   row('S08', 'plain', plain(4200, 3100), 160, edge(900)),
   row('C04', 'tee', tee(5000, 3200, 2200, 1200), 200, face(800, 450), { liftStrength: 18 }),
@@ -131,10 +131,10 @@ export const PANEL_ROWS: readonly PanelRow[] = [
     liftStrength: 20,
   }),
   // tenth day
-  row('E05', 'window and round opening', windowAndRound(6800, 3250), 180, face(750, 1000), {
+  row('E05', 'window and round opening', windowAndRound(6800, 3250), 180, face(2150, 1200), {
     liftStrength: 18,
   }),
-  row('G03', 'gable', withWindow(gable(7600, 2350, 3550), 3200, 1250, 1200, 900), 180, face(1700, 650), {
+  row('G03', 'gable', withWindow(gable(7600, 2350, 3550), 3200, 1250, 1200, 900), 180, face(2100, 750), {
     liftStrength: 18,
   }),
   row('S10', 'plain', plain(4200, 3100), 160, edge(900)),

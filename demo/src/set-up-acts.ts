@@ -29,6 +29,8 @@ const LIMITS: readonly (readonly [key: string, value: number, unit: string])[] =
   ['cure.peakTemperature', 60, '°C'],
   ['quality.bow', 14, 'mm'],
   ['quality.warp', 9, 'mm'],
+  ['lift.insertMargin', 2.5, ''],
+  ['lift.factor:travel', 1.5, ''],
 ]
 
 /** Yard, gear, limits, job, drawings and confirmed designs: what was there before the first pour. */

@@ -78,6 +78,10 @@ export function demoYard(): Yard {
         leastStrength: 15,
         leastEdge: 300,
         leastSpacing: 700,
+        depth: 120,
+        head: 1500,
+        shaft: 18,
+        steel: 120,
       },
       {
         mark: 'F75',
@@ -87,6 +91,10 @@ export function demoYard(): Yard {
         leastStrength: 15,
         leastEdge: 400,
         leastSpacing: 1000,
+        depth: 145,
+        head: 2600,
+        shaft: 24,
+        steel: 230,
       },
       {
         mark: 'E60',
@@ -96,6 +104,10 @@ export function demoYard(): Yard {
         leastStrength: 15,
         leastEdge: 300,
         leastSpacing: 900,
+        depth: 300,
+        head: 1600,
+        shaft: 20,
+        steel: 190,
       },
       {
         mark: 'E90',
@@ -105,6 +117,10 @@ export function demoYard(): Yard {
         leastStrength: 15,
         leastEdge: 400,
         leastSpacing: 1200,
+        depth: 360,
+        head: 2600,
+        shaft: 24,
+        steel: 280,
       },
     ],
     rigging: [
@@ -134,7 +150,7 @@ export function demoYard(): Yard {
     ],
     trailers: [
       { mark: 'A-frame trailer', length: 10_000, width: 3500, rated: 24_000 },
-      { mark: 'flat trailer', length: 13_000, width: 2500, rated: 26_000 },
+      { mark: 'flat trailer', length: 13_000, width: 3500, rated: 26_000 },
     ],
   })
 }
