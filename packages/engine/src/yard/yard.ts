@@ -103,6 +103,10 @@ export const yardSchema = z.strictObject({
         shaft: positive.max(1000).optional(),
         /** Steel of one insert in tension at failure (nominal, characteristic), kN. */
         steel: positive.optional(),
+        /** Bars tied to it that are developed beyond the cone, in tension at failure, kN: they carry instead of the cone. */
+        tail: positive.optional(),
+        /** Tie round it that holds a pull across towards an edge, at failure, kN: it carries instead of that edge. */
+        tie: positive.optional(),
       }),
     )
     .max(500)

@@ -11,6 +11,8 @@ export function insertWords(kind: InsertKind): string {
     sized('bearing area of the head', kind.head, 'mm²'),
     sized('shank', kind.shaft, 'mm'),
     sized('steel fails at', kind.steel, 'kN'),
+    sized('tail bars fail at', kind.tail, 'kN'),
+    sized('tie against an edge fails at', kind.tie, 'kN'),
   ]
     .filter((part) => part !== '')
     .join(', ')

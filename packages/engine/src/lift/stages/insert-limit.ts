@@ -25,7 +25,7 @@ export function insertLimit(input: InsertLimitInput): Worked<number> {
   const { insert, family, strength } = input
   if (insert.rating === null) return unknown(`insert ${insert.mark}: the yard lists no rating of its kind`)
   const rated = ratedLoad({ insert: insert.rating, strength })
-  if (!rated.known || !hasAnchorRules(family)) return rated
+  if (!rated.known || !family.lift.anchor) return rated
   const held = resistance(input)
   if (!held.known) return held
   const value = Math.min(rated.value, held.value)
@@ -46,18 +46,11 @@ export function insertLimit(input: InsertLimitInput): Worked<number> {
   ])
 }
 
-/** Families whose anchor rules a lifting insert is held against beside its rating. */
-function hasAnchorRules({ id }: CodeFamily): boolean {
-  return id === 'us' || id === 'eu'
-}
-
 function resistance({ insert, family, limits, strength }: InsertLimitInput): Worked<number> {
   const margin = handlingMargin(family, limits)
   const { resistance: found, load } = insert
   const gaps = [
-    ...(found === null
-      ? [`insert ${insert.mark}: depth and head of its kind, for the anchor rules of ${family.id}`]
-      : []),
+    ...(found === null ? [`insert ${insert.mark}: its resistance by the anchor rules of ${family.id}`] : []),
     ...(margin === null
       ? [
           `margin of lifting inserts: no confirmed value for ${family.id}; an engineer enters ${INSERT_MARGIN_LIMIT}`,

@@ -108,7 +108,7 @@ function insertCheck(stage: LiftStage, { family, limits = {}, strength }: StageC
   for (const insert of stage.inserts) {
     if (!strength.known || insert.load === null) continue
     const limit = insertLimit({ insert, family, limits, strength: strength.value })
-    if (!limit.known) for (const gap of limit.gaps) gaps.add(gap)
+    if (!limit.known) for (const gap of insert.gaps.length > 0 ? [] : limit.gaps) gaps.add(gap)
     else if (worst === null || insert.load / limit.value > worst.ratio) {
       worst = { insert, limit, ratio: insert.load / limit.value }
     }

@@ -60,7 +60,16 @@ export function stageInserts(input: StageInsertsInput): StageInserts {
       ({ angle, on }): InsertAction => ({ angle, load: on.load, tension: on.tension, shear: on.shear }),
     )
     const anchors =
-      kind === null || worst === null ? null : anchorModes({ panel, family, kind, pick, actions })
+      kind === null || worst === null
+        ? null
+        : anchorModes({
+            panel,
+            family,
+            kind,
+            pick,
+            actions,
+            cracked: bent === null && arrangement.on !== 'upright',
+          })
     return {
       mark: pick.mark,
       at: pick.at,
@@ -79,7 +88,11 @@ export function stageInserts(input: StageInsertsInput): StageInserts {
               leastStrength: kind.leastStrength,
             },
       resistance: anchors?.known ? anchors.value : null,
-      gaps: [...(cases.known ? [] : cases.gaps), ...kindGaps(kinds, pick.mark, kind === null)],
+      gaps: [
+        ...(cases.known ? [] : cases.gaps),
+        ...(anchors !== null && !anchors.known && family.lift.anchor ? anchors.gaps : []),
+        ...kindGaps(kinds, pick.mark, kind === null),
+      ],
       working: [
         ...(factor.known ? factor.working : []),
         ...(cases.known ? (cases.value.find(({ angle }) => angle === worst?.angle)?.working ?? []) : []),
