@@ -1,6 +1,6 @@
 import type { Point } from '../../panel/point.ts'
-import { type Corners, quintic, type Shape, shapeAt } from '../plate/element.ts'
-import { cornersOf, type PlateModel } from '../plate/model.ts'
+import type { PlateModel } from '../plate/model.ts'
+import { type ElementShapes, ROW } from './element-shapes.ts'
 
 /** Second derivatives averaged over the concrete in a disc, as a sum over slopes of the plate: ∫ w_xx dA = ∮ w_x n_x ds. */
 export interface DiscRow {
@@ -23,36 +23,6 @@ const GAUSS: readonly (readonly [number, number])[] = [
 /** Longest arc of one Gauss rule, radians. */
 const ARC = Math.PI / 8
 
-/** The 18 quintics of a triangle, made when first asked for. */
-export class ElementShapes {
-  readonly #model: PlateModel
-  readonly #made = new Map<
-    number,
-    { readonly corners: Corners; readonly quintics: readonly Float64Array[] }
-  >()
-
-  constructor(model: PlateModel) {
-    this.#model = model
-  }
-
-  /** Deflection and derivatives at (x, y) of each of the 18 unknowns of triangle `e`. */
-  at(e: number, x: number, y: number): Shape[] {
-    let found = this.#made.get(e)
-    if (found === undefined) {
-      const corners = cornersOf(this.#model.mesh, e)
-      const quintics = Array.from({ length: 18 }, (_, i) => {
-        const unit = new Float64Array(18)
-        unit[i] = 1
-        return quintic(corners, unit)
-      })
-      found = { corners, quintics }
-      this.#made.set(e, found)
-    }
-    const { corners, quintics } = found
-    return quintics.map((one) => shapeAt(corners, one, x, y))
-  }
-}
-
 interface EdgePart {
   readonly e: number
   readonly x: number
@@ -69,14 +39,14 @@ export function discRow(model: PlateModel, shapes: ElementShapes, at: Point, rad
     throw new Error(`disc at [${at[0]}, ${at[1]}]: expected concrete in it`)
   }
   const sums = new Map<number, [number, number, number]>()
-  const { triangles } = model.mesh
   for (const { e, x, y, nx, ny } of parts) {
-    for (const [i, shape] of shapes.at(e, x, y).entries()) {
-      const unknown = triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)
+    const here = shapes.at(e, x, y)
+    for (const [i, unknown] of shapes.unknowns(e).entries()) {
+      const [dx, dy] = [here[ROW.x + i]!, here[ROW.y + i]!]
       const sum = sums.get(unknown) ?? [0, 0, 0]
-      sum[0] += (shape.x * nx) / area
-      sum[1] += (shape.x * ny + shape.y * nx) / (2 * area)
-      sum[2] += (shape.y * ny) / area
+      sum[0] += (dx * nx) / area
+      sum[1] += (dx * ny + dy * nx) / (2 * area)
+      sum[2] += (dy * ny) / area
       sums.set(unknown, sum)
     }
   }

@@ -4,7 +4,8 @@ import type { Piece } from '../../panel/region.ts'
 import { type Fine, plateMesh } from '../plate/mesh.ts'
 import { type PlateModel, plateModel, solvePlate } from '../plate/model.ts'
 import { reentrantCorners } from '../plate/peak.ts'
-import { type DiscRow, discRow, ElementShapes } from './disc-rows.ts'
+import { type DiscRow, discRow } from './disc-rows.ts'
+import { ElementShapes, ROW } from './element-shapes.ts'
 import { addEdgeLoads, PointForce } from './point-force.ts'
 import { solveMany } from './solve-many.ts'
 
@@ -68,6 +69,7 @@ export class Influence {
   readonly #reach: number
   readonly #middle: Point
   readonly #buffer = new Float64Array(3)
+  #loads = new Float64Array(0)
 
   constructor({ piece, thickness, modulus, poisson, pressure, split }: InfluenceInput) {
     const mesh = plateMesh({
@@ -101,7 +103,8 @@ export class Influence {
     )
     const loads = this.model.unitLoad.map((value) => value * pressure)
     this.load = solvePlate(this.model, loads)
-    this.dead = this.#momentsOf(this.load, null)
+    this.dead = new Float64Array(3 * this.readings.length)
+    this.#momentsInto(this.dead, this.load, null)
     const work = [0, 0, 0] as [number, number, number]
     for (let i = 0; i < mesh.x.length; i += 1) {
       const motion = this.motionAt([mesh.x[i]!, mesh.y[i]!])
@@ -128,7 +131,9 @@ export class Influence {
   #block(places: readonly Point[]): Response[] {
     const { model } = this
     const cases = places.length
-    const loads = new Float64Array(model.unitLoad.length * cases)
+    const size = model.unitLoad.length * cases
+    if (this.#loads.length < size) this.#loads = new Float64Array(size)
+    const loads = this.#loads.fill(0, 0, size)
     for (const [column, at] of places.entries()) {
       if (this.split) addEdgeLoads(model, at, { out: loads, column, cases, reach: this.#reach })
       else {
@@ -142,19 +147,21 @@ export class Influence {
       if (factorHeld[i]) loads.fill(0, i * cases, (i + 1) * cases)
     }
     solveMany(model.factor, loads, cases)
+    const [n, m] = [model.unitLoad.length, 3 * this.readings.length]
+    const kept = new Float64Array(cases * (n + m))
     return places.map((at, column) => {
-      const rest = new Float64Array(model.unitLoad.length)
-      for (let i = 0; i < rest.length; i += 1) rest[i] = loads[i * cases + column]!
-      const moments = this.#momentsOf(rest, this.split ? at : null)
+      const rest = kept.subarray(column * (n + m), column * (n + m) + n)
+      for (let i = 0; i < n; i += 1) rest[i] = loads[i * cases + column]!
+      const moments = kept.subarray(column * (n + m) + n, (column + 1) * (n + m))
+      this.#momentsInto(moments, rest, this.split ? at : null)
       return { at, rest, moments, ...this.#readingAt(at), motion: this.motionAt(at) }
     })
   }
 
   /** Moments at all readings of nodal unknowns, with those of 1 N at `force` where it is split off. */
-  #momentsOf(u: Float64Array, force: Point | null): Float64Array {
+  #momentsInto(out: Float64Array, u: Float64Array, force: Point | null): void {
     const { x, y } = this.model.mesh
     const count = x.length
-    const out = new Float64Array(3 * this.readings.length)
     const add = this.#buffer
     for (let i = 0; i < count; i += 1) {
       out[3 * i] = u[6 * i + 3]!
@@ -187,7 +194,6 @@ export class Influence {
       out[i + 1] = -rigidity * (yy + poisson * xx)
       out[i + 2] = -rigidity * (1 - poisson) * xy
     }
-    return out
   }
 
   #addAround(out: Float64Array, at: number, { around }: DiscRow, force: Point): void {
@@ -203,24 +209,25 @@ export class Influence {
 
   /** The unknowns that say deflection and disc at a place. */
   #readingAt(at: Point): Pick<Response, 'unknowns' | 'weights'> {
-    const { mesh, locator } = this.model
-    const e = locator.find(at)
+    const e = this.model.locator.find(at)
     if (e < 0) throw new Error(`place [${at[0]}, ${at[1]}]: expected concrete there`)
-    const shapes = this.#shapes.at(e, at[0], at[1])
-    const unknowns = shapes.map((_, i) => mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6))
-    if (this.split) {
-      return {
-        unknowns: Int32Array.from(unknowns),
-        weights: Float64Array.from(shapes.flatMap(({ w, xx, xy, yy }) => [w, xx, xy, yy])),
-      }
+    const here = this.#shapes.at(e, at[0], at[1])
+    const unknowns = this.#shapes.unknowns(e)
+    const disc = this.split ? null : discRow
+    const weights = new Float64Array(72)
+    for (let i = 0; i < 18; i += 1) {
+      weights[4 * i] = here[i]!
+      if (disc !== null) continue
+      weights[4 * i + 1] = here[ROW.xx + i]!
+      weights[4 * i + 2] = here[ROW.xy + i]!
+      weights[4 * i + 3] = here[ROW.yy + i]!
     }
-    const disc = discRow(this.model, this.#shapes, at, this.radius)
+    if (disc === null) return { unknowns, weights }
+    const around = disc(this.model, this.#shapes, at, this.radius)
+    const more = Array.from(around.unknowns, (_, i) => [0, ...around.weights.subarray(3 * i, 3 * i + 3)])
     return {
-      unknowns: Int32Array.from([...unknowns, ...disc.unknowns]),
-      weights: Float64Array.from([
-        ...shapes.flatMap(({ w }) => [w, 0, 0, 0]),
-        ...Array.from(disc.unknowns, (_, i) => [0, ...disc.weights.subarray(3 * i, 3 * i + 3)]).flat(),
-      ]),
+      unknowns: Int32Array.from([...unknowns, ...around.unknowns]),
+      weights: Float64Array.from([...weights, ...more.flat()]),
     }
   }
 
@@ -293,11 +300,13 @@ function betweenNodes(
   const shorter = Math.min(extent(x), extent(y)) * READ_BETWEEN
   const read = (e: number, at: Point): Reading => {
     const here = shapes.at(e, at[0], at[1])
-    return {
-      at,
-      unknowns: Int32Array.from(here, (_, i) => triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)),
-      weights: Float64Array.from(here.flatMap(({ xx, xy, yy }) => [xx, xy, yy])),
+    const weights = new Float64Array(54)
+    for (let i = 0; i < 18; i += 1) {
+      weights[3 * i] = here[ROW.xx + i]!
+      weights[3 * i + 1] = here[ROW.xy + i]!
+      weights[3 * i + 2] = here[ROW.yy + i]!
     }
+    return { at, unknowns: shapes.unknowns(e), weights }
   }
   const found: Reading[] = []
   for (let e = 0; e < triangles.length / 3; e += 1) {

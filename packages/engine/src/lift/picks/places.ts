@@ -32,6 +32,7 @@ export function facePlaces({ piece, limits, centre, along, mirrors, wanted }: Pl
       .reduce((sum, [a, b]) => sum + Math.hypot(b[0] - a[0], b[1] - a[1]), 0) /
       (2 * wanted),
     longerOf(piece) / (2 * wanted),
+    Math.sqrt(boxArea(piece) / (20 * wanted)),
   )
   const found: Place[] = []
   const seen = new Places([])
@@ -160,4 +161,9 @@ export function gridPlace(limits: Limits, at: Point, pitch: Point): Place | null
 function longerOf({ outline }: Piece): number {
   const box = bounds(outline)
   return Math.max(box.right - box.left, box.top - box.bottom)
+}
+
+function boxArea({ outline }: Piece): number {
+  const box = bounds(outline)
+  return (box.right - box.left) * (box.top - box.bottom)
 }
