@@ -4,12 +4,14 @@ import { firstLoad } from './first-load.ts'
 import { printLines } from './line.ts'
 import { plans } from './plans.ts'
 import { plate } from './plate.ts'
+import { stages } from './stages.ts'
 import { startUp } from './start-up.ts'
 import { usableCard } from './usable-card.ts'
 
 const short = process.argv.includes('--short')
-printLines('Plan', plans(short ? 200 : 1000))
+printLines('Plan', plans(short ? 100 : 1000))
 printLines('Plate', plate(short))
+printLines('Stages of handling', stages(short ? 60 : 1000))
 printLines('Record', await committedEntries(short ? 300 : 2000))
 printLines('Command line', startUp())
 const chromium = findChromium()
