@@ -39,6 +39,7 @@ export {
   picks,
   proposedInserts,
   type Sharing,
+  USUAL,
 } from './picks/index.ts'
 export { type PlanLiftInput, planLift } from './plan-lift.ts'
 export {
