@@ -34,33 +34,33 @@ const GAUSS: readonly (readonly [number, number])[] = [
 /** The bent plate: deflection and moments anywhere in the concrete. */
 export class PlateField {
   readonly model: PlateModel
-  readonly #u: Float64Array
-  readonly #quintics: (Float64Array | undefined)[] = []
-  readonly #values = new Float64Array(18)
-  readonly #second = new Float64Array(12)
+  private readonly u: Float64Array
+  private readonly quintics: (Float64Array | undefined)[] = []
+  private readonly values = new Float64Array(18)
+  private readonly second = new Float64Array(12)
 
   /** `u`: six unknowns a node, mm and their derivatives. */
   constructor(model: PlateModel, u: Float64Array) {
     this.model = model
-    this.#u = u
+    this.u = u
   }
 
   /** Six a node: w, w_x, w_y, w_xx, w_xy, w_yy; mm. Not to be written to. */
   get unknowns(): Float64Array {
-    return this.#u
+    return this.u
   }
 
   /** Deflection and its derivatives in triangle `e`. */
   shape(e: number, x: number, y: number): Shape {
     const { mesh } = this.model
-    let coefficients = this.#quintics[e]
+    let coefficients = this.quintics[e]
     const corners = cornersOf(mesh, e)
     if (coefficients === undefined) {
       const values = new Float64Array(18)
       for (let i = 0; i < 18; i += 1)
-        values[i] = this.#u[mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)]!
+        values[i] = this.u[mesh.triangles[3 * e + ((i / 6) | 0)]! * 6 + (i % 6)]!
       coefficients = quintic(corners, values)
-      this.#quintics[e] = coefficients
+      this.quintics[e] = coefficients
     }
     return shapeAt(corners, coefficients, x, y)
   }
@@ -75,7 +75,7 @@ export class PlateField {
 
   /** Deflection and moments at node `i`: unknowns of the element themselves. */
   atNode(i: number): PlatePoint {
-    const u = this.#u
+    const u = this.u
     return this.point(u[6 * i]!, u[6 * i + 3]!, u[6 * i + 4]!, u[6 * i + 5]!)
   }
 
@@ -86,16 +86,16 @@ export class PlateField {
 
   /** Moments at the four points of `SAMPLES` in triangle `e`. */
   samples(e: number): Moments[] {
-    this.#sample(e)
-    const second = this.#second
+    this.sample(e)
+    const second = this.second
     return SAMPLES.map((_, p) => this.moments(second[3 * p]!, second[3 * p + 1]!, second[3 * p + 2]!))
   }
 
   /** Largest stress at the four points of `SAMPLES` in triangle `e`, MPa. */
   sampleStress(e: number): number {
-    this.#sample(e)
+    this.sample(e)
     const { bending, thickness } = this.model
-    const second = this.#second
+    const second = this.second
     const [own, cross] = [bending.rigidity, bending.poisson * bending.rigidity]
     let most = 0
     for (let p = 0; p < 12; p += 3) {
@@ -107,18 +107,18 @@ export class PlateField {
     return (6 * most) / (thickness * thickness)
   }
 
-  #sample(e: number): void {
+  private sample(e: number): void {
     const { mesh } = this.model
     for (let v = 0; v < 3; v += 1) {
       const from = mesh.triangles[3 * e + v]! * 6
-      for (let k = 0; k < 6; k += 1) this.#values[6 * v + k] = this.#u[from + k]!
+      for (let k = 0; k < 6; k += 1) this.values[6 * v + k] = this.u[from + k]!
     }
-    sampleInto(this.#second, cornersOf(mesh, e), this.#values)
+    sampleInto(this.second, cornersOf(mesh, e), this.values)
   }
 
   /** Points of a circle that lie in concrete: every 15° and where it meets the edges. */
   onCircle([cx, cy]: Point, radius: number): Point[] {
-    const angles = this.#sidesInDisc([cx, cy], radius, () => {})
+    const angles = this.sidesInDisc([cx, cy], radius, () => {})
     for (let k = 0; k < 24; k += 1) angles.push((k * Math.PI) / 12)
     return angles
       .map((angle): Point => [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)])
@@ -142,14 +142,14 @@ export class PlateField {
       sums.xy += (shape.x * ny + shape.y * nx) / 2
       sums.yy += shape.y * ny
     }
-    const crossings = this.#sidesInDisc(centre, radius, add)
-    this.#arcs(centre, radius, crossings, add)
+    const crossings = this.sidesInDisc(centre, radius, add)
+    this.arcs(centre, radius, crossings, add)
     if (!(sums.area > 1e-6 * radius * radius)) return null
     return this.moments(sums.xx / sums.area, sums.xy / sums.area, sums.yy / sums.area)
   }
 
   /** Adds the sides inside the disc; gives the angles at which they cross its circle. */
-  #sidesInDisc(
+  private sidesInDisc(
     [cx, cy]: Point,
     radius: number,
     add: (shape: Shape, x: number, y: number, nx: number, ny: number) => void,
@@ -183,7 +183,7 @@ export class PlateField {
     return angles
   }
 
-  #arcs(
+  private arcs(
     [cx, cy]: Point,
     radius: number,
     crossings: readonly number[],

@@ -312,25 +312,25 @@ const LEAST_SINE = Math.sin((LEAST_ANGLE * Math.PI) / 180)
 
 /** Keeps the new nodes of one round apart from each other. */
 class Room {
-  readonly #cells = new Map<string, Centre[]>()
-  readonly #cell: number
+  private readonly cells = new Map<string, Centre[]>()
+  private readonly cell: number
   constructor(cell: number) {
-    this.#cell = cell
+    this.cell = cell
   }
 
   take(centre: Centre): boolean {
-    const [i, j] = [Math.floor(centre.x / this.#cell), Math.floor(centre.y / this.#cell)]
+    const [i, j] = [Math.floor(centre.x / this.cell), Math.floor(centre.y / this.cell)]
     for (let di = -1; di <= 1; di += 1) {
       for (let dj = -1; dj <= 1; dj += 1) {
-        for (const other of this.#cells.get(`${i + di},${j + dj}`) ?? []) {
+        for (const other of this.cells.get(`${i + di},${j + dj}`) ?? []) {
           const apart = Math.hypot(other.x - centre.x, other.y - centre.y)
           if (apart < 0.9 * Math.max(centre.radius, Math.min(other.radius, 1.5 * centre.radius))) return false
         }
       }
     }
     const key = `${i},${j}`
-    const cell = this.#cells.get(key)
-    if (cell === undefined) this.#cells.set(key, [centre])
+    const cell = this.cells.get(key)
+    if (cell === undefined) this.cells.set(key, [centre])
     else cell.push(centre)
     return true
   }

@@ -9,8 +9,8 @@ const MOST_KEPT = 64
  * them added up. One node is solved for at a time, so that no single step of the finger waits long.
  */
 export class UnitSolutions {
-  readonly #kept = new Map<number, readonly Float64Array[]>()
-  #last = ''
+  private readonly kept = new Map<number, readonly Float64Array[]>()
+  private last = ''
 
   /** Nodal deflections under a force with these weights; null while a node of the triangle is not solved for. */
   under(
@@ -20,28 +20,28 @@ export class UnitSolutions {
   ): Float64Array | null {
     const place = nodes.join(' ')
     // Only a force that stays in a triangle is being dragged.
-    const dragged = place === this.#last
-    this.#last = place
-    const missing = nodes.find((node) => !this.#kept.has(node))
+    const dragged = place === this.last
+    this.last = place
+    const missing = nodes.find((node) => !this.kept.has(node))
     if (missing !== undefined) {
-      if (dragged) this.#keep(model, missing)
+      if (dragged) this.keep(model, missing)
       return null
     }
     const out = new Float64Array(model.unitLoad.length)
     for (let i = 0; i < 18; i += 1) {
-      add(out, this.#kept.get(nodes[(i / 6) | 0]!)![i % 6]!, weights[i]!)
+      add(out, this.kept.get(nodes[(i / 6) | 0]!)![i % 6]!, weights[i]!)
     }
     return out
   }
 
-  #keep(model: PlateModel, node: number): void {
-    if (this.#kept.size >= MOST_KEPT) this.#kept.clear()
+  private keep(model: PlateModel, node: number): void {
+    if (this.kept.size >= MOST_KEPT) this.kept.clear()
     const solutions = [0, 1, 2, 3, 4, 5].map((k) => {
       const loads = new Float64Array(model.unitLoad.length)
       loads[node * 6 + k] = 1
       return solvePlate(model, loads)
     })
-    this.#kept.set(node, solutions)
+    this.kept.set(node, solutions)
   }
 }
 
