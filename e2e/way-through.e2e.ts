@@ -16,6 +16,7 @@ import {
   closeStep,
   decideAll,
   openStep,
+  signDifferences,
   signHold,
   signIn,
   stillMissing,
@@ -176,7 +177,22 @@ async function readyToStrip(way: Way): Promise<void> {
   await page.getByText(/^Confirmed:/).waitFor()
   await changePerson(page, lead.name, lead.pin)
   await openStep(page, app.address, PANEL, 'strip')
+  // The design is confirmed and holds, ours does not pass: the lead cannot open it, nor sign the difference.
+  const waiting = await stillMissing(page)
+  expect(waiting.length).toBeGreaterThan(0)
+  expect(waiting.every((text) => /a difference signed by an engineer with a reason$/.test(text))).toBe(true)
+  expect(await page.getByRole('button', { name: /^Sign this difference/ }).count()).toBe(0)
+  expect(await page.getByRole('button', { name: /^Sign: opens/ }).count()).toBe(0)
+  await changePerson(page, ENGINEER.name, ENGINEER.pin)
+  await openStep(page, app.address, PANEL, 'strip')
+  expect(await signDifferences(page)).toBe(waiting.length)
+  await changePerson(page, lead.name, lead.pin)
+  await openStep(page, app.address, PANEL, 'strip')
   expect(await stillMissing(page)).toEqual([])
+  await page
+    .getByText(/differences? (is|are) signed by an engineer/)
+    .first()
+    .waitFor()
 }
 
 async function openStrip(way: Way): Promise<void> {
@@ -254,14 +270,17 @@ function ask(page: Page, path: string): Promise<unknown> {
 describe('a panel from its drawing to its passport, on a phone of 360 px', () => {
   it('with the app and nothing else', async () => {
     const way = await begin()
+    const { page } = way
     await setUp(way)
     for (const step of BEFORE_SET) await workStep(way, step)
     await openSet(way)
     for (const step of BEFORE_STRIP) await workStep(way, step)
     await openStrip(way)
     for (const step of AFTER_STRIP) await workStep(way, step)
+    await page.getByRole('heading', { name: 'Decided at earlier steps' }).waitFor()
     await checkPassport(way)
     const entries = await entriesOnServer(way)
+    expect(entries.filter(({ kind }) => kind === 'difference').length).toBeGreaterThan(0)
     expect(entries.filter(({ kind }) => kind === 'opening').map(({ step }) => step)).toEqual(['set', 'strip'])
     expect(entries.filter(({ kind }) => kind === 'close')).toHaveLength(STEP_IDS.length - 2)
     expect(way.faults).toEqual([])
