@@ -6,16 +6,10 @@
  * Engineering 1 (1969), 101–122 (from memory). The matrices are derived here from the 21-term quintic.
  */
 
-import {
-  COEFFICIENTS,
-  POWERS,
-  PRODUCTS,
-  REFERENCE_LOAD,
-  SAMPLED,
-  SIDES,
-  TERMS,
-  terms,
-} from './reference-triangle.ts'
+import * as reference from './reference-triangle.ts'
+
+// Local names: where modules are not bundled an imported name is looked up at each use, and these are used in the innermost loops.
+const { COEFFICIENTS, POWERS, PRODUCTS, REFERENCE_LOAD, SAMPLED, SIDES, TERMS, terms } = reference
 
 export const NODE_UNKNOWNS = 6
 export const ELEMENT_UNKNOWNS = 18
