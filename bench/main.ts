@@ -2,6 +2,7 @@ import { findChromium } from '../scripts/chromium.mjs'
 import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
 import { printLines } from './line.ts'
+import { picksBench } from './picks.ts'
 import { plans } from './plans.ts'
 import { plate } from './plate.ts'
 import { stages } from './stages.ts'
@@ -12,6 +13,7 @@ const short = process.argv.includes('--short')
 printLines('Plan', plans(short ? 100 : 1000))
 printLines('Plate', plate(short))
 printLines('Stages of handling', stages(short ? 60 : 1000))
+printLines('Picks', picksBench(short))
 printLines('Record', await committedEntries(short ? 300 : 2000))
 printLines('Command line', startUp())
 const chromium = findChromium()

@@ -22,7 +22,7 @@ export interface Effort {
   readonly rounds: number
 }
 
-export const USUAL: Effort = { places: 60, random: 8, descents: 2, rounds: 16 }
+export const USUAL: Effort = { places: 60, random: 12, descents: 4, rounds: 16 }
 
 export interface SearchInput {
   readonly influence: Influence
