@@ -146,7 +146,8 @@ export function picks(input: PicksInput): Picks {
     if (whole.mirrors.length === 1 || symmetric === true) {
       return mirrored.length === 0 ? null : { found: mirrored, mirrors: whole.mirrors.length }
     }
-    const effort = { ...whole.effort, random: Math.ceil(whole.effort.random / 2), descents: 1 }
+    // Two mirrors rarely cost anything; one often does, so that the free search is given its whole effort then.
+    const effort = whole.mirrors.length > 2 ? { ...whole.effort, descents: 1 } : whole.effort
     const free = searchPlaces({ ...whole, mirrors: NO_MIRROR, effort })
     const [m, f] = [mirrored[0], free[0]]
     if (m !== undefined && (f === undefined || m.peak <= f.peak * (1 + MIRRORED_WITHIN)))
