@@ -40,6 +40,9 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['hand over', `${PANEL}/S02?step=hand-over`],
   ['a new drawing', '/drawing/new'],
   ['a new revision', '/drawing/Saltmarsh%20Library/E03'],
+  ['Lifts', '/lifts'],
+  ['the lift of a panel', '/lifts/Saltmarsh%20Library/N06'],
+  ['the lift of a panel turned by its edge', '/lifts/Saltmarsh%20Library/S06'],
   ['Proof', '/proof'],
   ['Yard', '/yard'],
   ['verify', '/verify'],
@@ -113,7 +116,7 @@ async function settled(page: Page): Promise<void> {
   // The content policy of the app keeps a page from polling by itself.
   await expect
     .poll(() => page.evaluate(() => document.body.textContent ?? ''), { timeout: 20_000 })
-    .not.toMatch(/Reading the record|Computing the plan|computing/)
+    .not.toMatch(/Reading the record|Computing|computing/)
 }
 
 async function inspect(page: Page): Promise<void> {

@@ -24,6 +24,9 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['card-as-built', `${PANEL}/B03?step=as-built`],
   ['card-load', `${PANEL}/G01?step=load`],
   ['drawing', '/drawing/Saltmarsh%20Library/E03'],
+  ['lifts', '/lifts'],
+  ['lift', '/lifts/Saltmarsh%20Library/N06'],
+  ['lift-edge', '/lifts/Saltmarsh%20Library/S06'],
   ['proof', '/proof'],
   ['yard', '/yard'],
   ['verify', '/verify'],
@@ -72,7 +75,7 @@ async function settled(page: Page): Promise<void> {
   await page.locator('main h1, main h2').first().waitFor()
   for (let turn = 0; turn < 60; turn += 1) {
     const text = await page.evaluate(() => document.body.textContent ?? '')
-    if (!/Reading the record|Computing the plan|computing|Planning \d+/.test(text)) return
+    if (!/Reading the record|Computing|computing|Planning \d+/.test(text)) return
     await page.waitForTimeout(250)
   }
   throw new Error(`${page.url()} still computes`)

@@ -30,15 +30,19 @@ import { mayDo } from '../panel/entitled.ts'
 import { openStep } from '../panel/rungs.ts'
 import { whenText } from '../panel/when.ts'
 import { useNow, usePanel, usePerson, usePlan, useYardState } from '../record/index.ts'
+import { BestPlaces } from './best-places.tsx'
 import { CompareDrawn } from './compare-drawn.tsx'
+import { DeflectedShape } from './deflected-shape.tsx'
+import { HoursPart } from './hours-part.tsx'
 import { LiftPicture } from './lift-picture.tsx'
 import { loadText } from './load-text.ts'
+import { RiggingPart } from './rigging-part.tsx'
 import { stageRows, stageStrength } from './stage-rows.ts'
 import { StageTable } from './stage-table.tsx'
 import { StressLegend } from './stress-legend.tsx'
 import { takeOver } from './take-over.ts'
 import type { TrialCase } from './trial-messages.ts'
-import { isMoved } from './trial-state.ts'
+import { isMoved, type TrialState } from './trial-state.ts'
 import { TurnSlider } from './turn-slider.tsx'
 import { type Trial, useTrial } from './use-trial.ts'
 
@@ -112,9 +116,14 @@ interface LiftProps {
 }
 
 function Lift({ facts, panel, of, plan, none }: LiftProps): ReactElement {
-  const trial = useTrial(of, 'release')
+  /** Another number of inserts than drawn, and the drawn views kept to compare them with. */
+  const [other, setOther] = useState<Other | null>(null)
+  const trial = useTrial(
+    other === null ? of : { ...of, drawing: { ...of.drawing, inserts: [...other.inserts] } },
+    'release',
+  )
   const { state } = trial
-  const moved = isMoved(state)
+  const moved = other !== null || isMoved(state)
   const strip = useStripCard(facts, plan)
   const at = stageStrength(strip?.find(({ id }) => id === 'strength'))
   const stages = state.stages ?? plan?.lift.stages ?? null
@@ -141,7 +150,22 @@ function Lift({ facts, panel, of, plan, none }: LiftProps): ReactElement {
           title={titleOf(state.stage)}
           note="Own weight with the factor of the stage. Move an insert and everything follows."
         >
-          <PictureRoom facts={facts} panel={panel} trial={trial} moved={moved} />
+          <PictureRoom
+            facts={facts}
+            panel={panel}
+            trial={trial}
+            moved={moved}
+            drawn={other?.drawn ?? state.drawn}
+            onOther={(found) => {
+              const type = of.drawing.inserts?.[0]?.type
+              const inserts = found.map((insert) => (type === undefined ? insert : { ...insert, type }))
+              setOther({ inserts, drawn: other?.drawn ?? state.drawn })
+            }}
+            onBack={() => {
+              if (other === null) trial.back()
+              else setOther(null)
+            }}
+          />
         </Sheet>
         <div className="stack">
           <Sheet
@@ -168,11 +192,20 @@ function Lift({ facts, panel, of, plan, none }: LiftProps): ReactElement {
               <StageTable rows={rows} chosen={state.stage} onChoose={trial.choose} />
             )}
           </Sheet>
+          {plan === null ? null : <HoursPart facts={facts} plan={plan} />}
+          {stages === null ? null : (
+            <RiggingPart drawing={panel.drawing} centre={panel.centre} stages={stages} />
+          )}
           <Caution {...panelStep('strip').caution} />
         </div>
       </div>
     </>
   )
+}
+
+interface Other {
+  readonly inserts: readonly DrawnInsert[]
+  readonly drawn: TrialState['drawn']
 }
 
 const TITLES: Readonly<Record<LiftStageId, string>> = {
@@ -233,16 +266,35 @@ function Head({
   )
 }
 
+function sameKinds(found: readonly DrawnInsert[], drawn: readonly DrawnInsert[]): boolean {
+  return found.length === drawn.length && drawn.every(({ kind }) => kind === found[0]?.kind)
+}
+
+/** Each drawn insert goes to the nearest of the places that is left. */
+function inOrder(found: readonly DrawnInsert[], drawn: readonly DrawnInsert[]): Point[] {
+  const left = found.map(({ at }): Point => [Math.round(at[0]), Math.round(at[1])])
+  return drawn.map(({ at }) => {
+    const apart = left.map(([x, y]) => Math.hypot(x - at[0], y - at[1]))
+    const [taken] = left.splice(apart.indexOf(Math.min(...apart)), 1)
+    return taken ?? [at[0], at[1]]
+  })
+}
+
 interface PictureRoomProps {
   readonly facts: PanelFacts
   readonly panel: Panel
   readonly trial: Trial
   readonly moved: boolean
+  readonly drawn: TrialState['drawn']
+  /** Another number of inserts than drawn is to be tried. */
+  readonly onOther: (inserts: readonly DrawnInsert[]) => void
+  readonly onBack: () => void
 }
 
-function PictureRoom({ facts, panel, trial, moved }: PictureRoomProps): ReactElement {
+function PictureRoom({ facts, panel, trial, moved, drawn, onOther, onBack }: PictureRoomProps): ReactElement {
   const { state } = trial
   const [compare, setCompare] = useState(false)
+  const [shape, setShape] = useState(false)
   const inserts = state.inserts.map((insert, i): DrawnInsert => {
     const [x, y] = state.places[i] ?? insert.at
     return { ...insert, at: [x, y] }
@@ -284,12 +336,28 @@ function PictureRoom({ facts, panel, trial, moved }: PictureRoomProps): ReactEle
         <Button aria-pressed={compare} onClick={() => setCompare(!compare)}>
           Compare with drawing
         </Button>
-        <Button shut={!moved} onClick={trial.back}>
+        <Button aria-pressed={shape} onClick={() => setShape(!shape)}>
+          Show deflected shape
+        </Button>
+        <Button shut={!moved} onClick={onBack}>
           Back to the drawing
         </Button>
         <TakeOver facts={facts} inserts={inserts} shut={!moved && !state.proposed} />
       </div>
-      {compare ? <CompareDrawn drawn={state.drawn[state.stage] ?? null} trial={state.view} /> : null}
+      {compare ? <CompareDrawn drawn={drawn[state.stage] ?? null} trial={state.view} /> : null}
+      {shape ? <DeflectedShape view={state.view} /> : null}
+      <BestPlaces
+        drawing={panel.drawing}
+        kind={
+          state.inserts.length > 0 && state.inserts.every(({ kind }) => kind === 'edge') ? 'edge' : 'face'
+        }
+        count={state.inserts.length}
+        factor={state.view?.factor ?? 1}
+        onTry={(found) => {
+          if (sameKinds(found, state.inserts)) trial.put(inOrder(found, state.inserts))
+          else onOther(found)
+        }}
+      />
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import '../panels/panels.css'
 import './lifts.css'
 import type { PanelFacts } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'

@@ -14,6 +14,8 @@ export interface Trial {
   readonly turn: (angle: number) => void
   readonly choose: (stage: LiftStageId) => void
   readonly back: () => void
+  /** All inserts elsewhere at once, in full. */
+  readonly put: (places: readonly Point[]) => void
 }
 
 /** One panel's plate in a worker of its own, from the first look to leaving the room. */
@@ -75,6 +77,13 @@ export function useTrial(of: TrialCase, first: LiftStageId): Trial {
       (stage) => {
         tell({ kind: 'stage', stage })
         ask('settle', { stage, angle: 0 })
+      },
+      [ask],
+    ),
+    put: useCallback(
+      (places) => {
+        tell({ kind: 'places', places })
+        ask('settle', { places })
       },
       [ask],
     ),
