@@ -35,7 +35,7 @@ export function axonometric({ field, turn, times, width, height }: AxonometricIn
   const faces: { readonly depth: number; readonly face: AxonometricFace }[] = []
   for (let e = 0; e + 2 < triangles.length; e += 3) {
     const nodes = [triangles[e] ?? 0, triangles[e + 1] ?? 0, triangles[e + 2] ?? 0]
-    const corners = nodes.map((i) => seen[i] ?? [0, 0, 0])
+    const corners = nodes.map((i): [number, number, number] => seen[i] ?? [0, 0, 0])
     const sag = nodes.reduce((sum, i) => sum + (deflection[i] ?? 0), 0) / 3
     const path = corners
       .map(
@@ -67,5 +67,5 @@ export function exaggeration({ x, y, deflection }: AxonometricInput['field']): n
   if (!(most > 0)) return 1
   const wanted = Math.max(right - left, top - bottom) / 10 / most
   const power = 10 ** Math.floor(Math.log10(wanted))
-  return Math.max(1, ([5, 2, 1].find((step) => step * power <= wanted) ?? 1) * power)
+  return Math.max(1, ([5, 2, 1].find((step) => step * power <= wanted * (1 + 1e-6)) ?? 1) * power)
 }
