@@ -32,10 +32,10 @@ export function HoursPart({
   const last = Math.max(LEAST, ...rows.flatMap(({ hour }) => hour ?? [])) * 1.15
   const end = start + Math.min(MOST, Math.ceil(last)) * HOUR
   const when = (instant: number): string =>
-    mixed === null
-      ? `${((instant - start) / HOUR).toFixed(1)} h from mixing`
-      : instant < start
-        ? 'before mixing'
+    instant < start
+      ? 'before mixing'
+      : mixed === null
+        ? `${((instant - start) / HOUR).toFixed(1)} h from mixing`
         : whenText(new Date(instant).toISOString(), zone, now)
   const clock = (instant: number): string =>
     mixed === null

@@ -1,3 +1,4 @@
+import '../panel/panel.css'
 import './lifts.css'
 import type { LiftStageId } from '@castwright/engine/lift'
 import { clearPlace } from '@castwright/engine/lift/trial'
