@@ -81,6 +81,11 @@ function apart(points: readonly Point[], given: readonly Point[], least: number)
   return kept
 }
 
+/** Points of every line that carries a panel at some stage. */
+export function pointsOfLines(all: readonly Arrangement[], thickness: number): Point[] {
+  return all.flatMap(({ lines }) => lines.flatMap((line) => pointsAlong(line, thickness)))
+}
+
 /** A stage under own weight square to the panel, factor 1. */
 export interface Bent {
   readonly supports: readonly StageSupport[]

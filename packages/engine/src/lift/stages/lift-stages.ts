@@ -9,11 +9,10 @@ import type { Yard } from '../../yard/yard.ts'
 import { riggingOf } from '../rigging-of.ts'
 import { EQUALISED_OFFSET, pickCentre } from '../supports.ts'
 import { type Arrangement, arrangements } from './arrangement.ts'
-import { type Bench, type Bent, benchOf, bent } from './bending.ts'
+import { type Bench, type Bent, benchOf, bent, pointsOfLines } from './bending.ts'
 import { carriedByBars, cornerBars } from './corner-bars.ts'
 import { hangingPeak } from './hanging.ts'
 import { leastStrength } from './least-strength.ts'
-import { pointsAlong } from './lines.ts'
 import type { CornerBars, LiftStage, StagePeak } from './stage.ts'
 import { type StageFactor, stageFactor } from './stage-factor.ts'
 import { stageInserts } from './stage-inserts.ts'
@@ -298,7 +297,7 @@ function makeBench(panel: Panel, all: readonly Arrangement[]): Bench {
     thickness: panel.drawing.thickness,
     pressure: panel.weight / panel.faceArea / 1000,
     picks: (panel.drawing.inserts ?? []).map(({ at }) => at),
-    along: all.flatMap(({ lines }) => lines.flatMap((line) => pointsAlong(line, panel.drawing.thickness))),
+    along: pointsOfLines(all, panel.drawing.thickness),
   })
 }
 

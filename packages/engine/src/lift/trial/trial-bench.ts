@@ -9,7 +9,7 @@ import type { Yard } from '../../yard/yard.ts'
 import { proposal } from '../proposal.ts'
 import { riggingOf } from '../rigging-of.ts'
 import { type Arrangement, arrangements } from '../stages/arrangement.ts'
-import { type Bench, benchOf, bent } from '../stages/bending.ts'
+import { type Bench, benchOf, bent, pointsOfLines } from '../stages/bending.ts'
 import { liftStages } from '../stages/lift-stages.ts'
 import type { LiftStage, LiftStageId, StagePeak, StageSupport } from '../stages/stage.ts'
 import { stageFactor } from '../stages/stage-factor.ts'
@@ -175,6 +175,7 @@ export class TrialBench {
         thickness: panel.drawing.thickness,
         pressure: (panel.weight * 1000) / (panel.faceArea * 1e6),
         picks: places,
+        along: pointsOfLines(arrangements(panel), panel.drawing.thickness),
       })
       this.#settled = places
       this.#levels.clear()
