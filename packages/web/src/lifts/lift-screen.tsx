@@ -348,6 +348,7 @@ function PictureRoom({ facts, panel, trial, moved, drawn, onOther, onBack }: Pic
       {compare ? <CompareDrawn drawn={drawn[state.stage] ?? null} trial={state.view} /> : null}
       {shape ? <DeflectedShape view={state.view} /> : null}
       <BestPlaces
+        key={`${state.inserts.length}`}
         drawing={panel.drawing}
         kind={
           state.inserts.length > 0 && state.inserts.every(({ kind }) => kind === 'edge') ? 'edge' : 'face'
