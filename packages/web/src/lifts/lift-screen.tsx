@@ -252,7 +252,12 @@ function Head({
     <TitleBlock
       mark={facts.mark}
       step={
-        <Link to="/panel/$job/$mark" params={{ job: facts.job, mark: facts.mark }} search={{ step: 'strip' }}>
+        <Link
+          className="button button-plain"
+          to="/panel/$job/$mark"
+          params={{ job: facts.job, mark: facts.mark }}
+          search={{ step: 'strip' }}
+        >
           Step {STEP_IDS.indexOf(step) + 1} of {STEP_IDS.length}: {panelStep(step).name.toLowerCase()}
         </Link>
       }
