@@ -40,7 +40,7 @@ export function legRuns({
  * whatever the lengths of the legs. Empty: the centre of gravity is outside of all picks.
  *
  * `row`: places along one line; else in plan. Runs over a block may stand off by `EQUALISED_OFFSET` of the least distance of a pick to the
- * middle, single picks by `IN_LINE`; one run of all legs as far as its vertical parts differ by `UNEVEN`.
+ * middle, two single picks by `IN_LINE`; one run of all legs as far as its vertical parts differ by `UNEVEN`.
  *
  * Source: statics (vertices of the set of non-negative balanced forces).
  */
@@ -63,6 +63,8 @@ export function holdings({
   const radius = Math.min(...points.map((at) => distance(at, middle)))
   const running = runs.some(({ legs }) => legs.length > 1)
   const slack = running ? Math.max(IN_LINE, EQUALISED_OFFSET * radius) : IN_LINE
+  // Single legs in plan need no pairs: three round the centre of gravity hold what two in line with it do.
+  const pairs = running || runs.length === 2
   const found: Holding[] = []
   const add = (shares: readonly (readonly [number, number])[]): void => {
     if (shares.some(([, share]) => share < -1e-9)) return
@@ -72,13 +74,13 @@ export function holdings({
   }
   for (let i = 0; i < runs.length; i += 1) {
     const a = runs[i]!.at
-    if (distance(a, centre) <= slack) add([[i, 1]])
+    if (running && distance(a, centre) <= slack) add([[i, 1]])
     for (let j = i + 1; j < runs.length; j += 1) {
       const b = runs[j]!.at
       const span = distance(a, b)
       if (span > slack) {
         const along = ((centre[0] - a[0]) * (b[0] - a[0]) + (centre[1] - a[1]) * (b[1] - a[1])) / span ** 2
-        if (hang === 'row' || Math.abs(cross(a, b, centre)) / span <= slack)
+        if (hang === 'row' || (pairs && Math.abs(cross(a, b, centre)) / span <= slack))
           add([
             [i, 1 - along],
             [j, along],

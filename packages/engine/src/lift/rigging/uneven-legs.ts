@@ -31,16 +31,16 @@ export interface UnevenShares {
   readonly slack: boolean
 }
 
-/** Sign patterns of up to this many runs are all tried. */
-const ALL_PATTERNS = 8
-
 /**
  * Loads of legs of uneven length under a panel that bends: each leg longer or shorter by its `off`, in the pattern that is worst for each.
  * A leg cannot push: where one would, it is slack and the others carry.
  *
  * The loads R hold the balance, and at each leg that carries `(C (R − S))ᵢ + gᵢ Rᵢ + dᵢ` is a rigid motion of the panel. As long as no leg is slack
- * the loads go with the offs, so that the worst pattern follows from one solve a leg; else all patterns are tried, and null is given above
- * `ALL_PATTERNS` runs: then only the balance limits the loads. Null too where the runs leave nothing to be uneven.
+ * the loads go with the offs, so that the worst pattern follows from one solve a leg. Where a leg goes slack and there is one way only to be
+ * uneven (four legs), the loads go that way until it is slack and no farther.
+ *
+ * Null where the runs leave nothing to be uneven, and where a leg goes slack with more ways than one: the worst pattern is then not found by trying
+ * all, since loads may rise and fall again between them. Then the balance alone limits the loads: `holdings`.
  *
  * Source: method of forces, statics.
  */
@@ -48,54 +48,90 @@ export function unevenShares(input: UnevenInput): UnevenShares | null {
   const { runs, off } = input
   const system = systemOf(input)
   if (system === null) return null
-  const m = runs.length
-  const runOff = runs.map(({ legs }) => legs.reduce((sum, i) => sum + off[i]!, 0))
   const none = runs.map(() => 0)
-  const even = solveRuns(system, none)
-  if (even === null) return null
-  const free = allCarrying(system, none)
-  const unit = runs.map((_, j) =>
-    allCarrying(
+  const free = forcesOf(system, none)
+  if (free === null) return null
+  const swing = none.slice()
+  for (const [j, { legs }] of runs.entries()) {
+    const runOff = legs.reduce((sum, i) => sum + off[i]!, 0)
+    const one = forcesOf(
       system,
-      none.map((__, k) => (k === j ? runOff[j]! : 0)),
-    ),
-  )
-  let [least, most]: [number[], number[]] = [[...even], [...even]]
-  let slackAt: number | null = null
-  let linear = free !== null && unit.every((one) => one !== null)
-  if (linear) {
-    const swing = runs.map((_, i) => unit.reduce((sum, one) => sum + Math.abs(one![i]! - free![i]!), 0))
-    linear = swing.every((change, i) => free![i]! - change >= -1e-9 * system.load)
-    least = free!.map((force, i) => force - swing[i]!)
-    most = free!.map((force, i) => force + swing[i]!)
-    const times = free!.map((force, i) =>
-      swing[i]! > 1e-12 * system.load ? Math.max(0, force) / swing[i]! : Infinity,
+      none.map((_, k) => (k === j ? runOff : 0)),
     )
-    const first = Math.min(...times)
-    slackAt = Number.isFinite(first) ? first : null
+    if (one === null) return null
+    for (const [i, force] of one.entries()) swing[i]! += Math.abs(force - free[i]!)
   }
-  if (!linear) {
-    if (m > ALL_PATTERNS) return null
-    ;[least, most] = [[...even], [...even]]
-    for (let pattern = 1; pattern < 2 ** m - 1; pattern += 1) {
-      const forces = solveRuns(
-        system,
-        runOff.map((value, i) => ((pattern >> i) & 1 ? value : -value)),
-      )
-      if (forces === null) return null
-      for (const [i, force] of forces.entries()) {
-        least[i] = Math.min(least[i]!, force)
-        most[i] = Math.max(most[i]!, force)
-      }
-    }
-  }
-  const spread = (values: readonly number[]): number[] => {
+  const slack = free.some((force, i) => force - swing[i]! < -1e-9 * system.load)
+  const found = slack ? untilSlack(system, free, swing) : { even: free, swings: [swing, swing] as const }
+  if (found === null) return null
+  const [down, up] = found.swings
+  const perLeg = (values: readonly number[]): number[] => {
     const legs = off.map(() => 0)
-    for (const [g, { legs: members }] of runs.entries())
-      for (const i of members) legs[i] = Math.max(0, values[g]!)
+    for (const [g, run] of runs.entries()) for (const i of run.legs) legs[i] = Math.max(0, values[g]!)
     return legs
   }
-  return { even: spread(even), least: spread(least), most: spread(most), slackAt, slack: !linear }
+  return {
+    even: perLeg(found.even),
+    least: perLeg(found.even.map((force, i) => force - down[i]!)),
+    most: perLeg(found.even.map((force, i) => force + up[i]!)),
+    slackAt: slackAt(free, swing, system.load),
+    slack,
+  }
+}
+
+/** How many times the swings bring the first load to nothing. */
+function slackAt(free: readonly number[], swing: readonly number[], load: number): number | null {
+  const times = free.map((force, i) => (swing[i]! > 1e-12 * load ? Math.max(0, force) / swing[i]! : Infinity))
+  const first = Math.min(...times)
+  return Number.isFinite(first) ? first : null
+}
+
+interface UntilSlack {
+  readonly even: readonly number[]
+  /** How far each load goes down and up from there, kN. */
+  readonly swings: readonly [readonly number[], readonly number[]]
+}
+
+/** Four legs: loads R + v p, p from −P to P as far as none of them pushes. */
+function untilSlack(
+  { rows, load }: System,
+  free: readonly number[],
+  swing: readonly number[],
+): UntilSlack | null {
+  if (free.length !== rows.length + 1) return null
+  const mode = nullVector(rows)
+  if (mode === null) return null
+  const most = mode.reduce((best, v, i) => (Math.abs(v) > Math.abs(mode[best]!) ? i : best), 0)
+  const p = swing[most]! / Math.abs(mode[most]!)
+  let [low, high] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+  for (const [i, v] of mode.entries()) {
+    if (Math.abs(v) <= 1e-9) continue
+    if (v > 0) low = Math.max(low, -free[i]! / v)
+    else high = Math.min(high, -free[i]! / v)
+  }
+  if (!(low <= high + 1e-9 * load)) return null
+  const within = (value: number): number => Math.min(high, Math.max(low, value))
+  const [from, at, to] = [within(-p), within(0), within(p)]
+  const even = free.map((force, i) => force + mode[i]! * at)
+  const ends = mode.map((v): [number, number] => [v * (from - at), v * (to - at)])
+  return { even, swings: [ends.map(([a, b]) => -Math.min(a, b)), ends.map(([a, b]) => Math.max(a, b))] }
+}
+
+/** The one set of loads that the rows of the balance do not see, its greatest ±1. Null where there are more. */
+function nullVector(rows: readonly (readonly number[])[]): number[] | null {
+  const n = rows.length + 1
+  for (let fixed = 0; fixed < n; fixed += 1) {
+    const others = Array.from({ length: n }, (_, i) => i).filter((i) => i !== fixed)
+    const solved = solveDense(
+      rows.map((row) => others.map((i) => row[i]!)),
+      rows.map((row) => -row[fixed]!),
+    )
+    if (solved === null) continue
+    const mode = Array.from({ length: n }, (_, i) => (i === fixed ? 1 : solved[others.indexOf(i)]!))
+    const size = Math.max(...mode.map(Math.abs))
+    return mode.map((v) => v / size)
+  }
+  return null
 }
 
 /** Runs in balance: forces are those of one leg of a run. */
@@ -152,62 +188,14 @@ function systemOf({
   return { load, give: matrix, start, rows, right: [load, ...axes.map(() => 0)] }
 }
 
-function allCarrying(system: System, off: readonly number[]): number[] | null {
-  return (
-    forcesOf(
-      system,
-      off,
-      off.map((_, i) => i),
-    )?.forces ?? null
-  )
-}
-
-/** Forces of the runs that carry; the motion of the panel that goes with them. */
-function forcesOf(
-  { give, start, rows, right, load }: System,
-  off: readonly number[],
-  carrying: readonly number[],
-): { forces: number[]; motion: number[] } | null {
-  const scale = carrying.reduce((most, i) => Math.max(most, Math.abs(give[i]![i]!)), 0) || 1
-  const matrix = carrying.map((i) => [
-    ...carrying.map((j) => give[i]![j]! / scale),
-    ...rows.map((row) => -row[i]!),
-  ])
-  for (const row of rows) matrix.push([...carrying.map((j) => row[j]!), ...rows.map(() => 0)])
+/** Forces of the runs, all carrying: they may push. */
+function forcesOf({ give, start, rows, right, load }: System, off: readonly number[]): number[] | null {
+  const scale = give.reduce((most, row, i) => Math.max(most, Math.abs(row[i]!)), 0) || 1
+  const matrix = give.map((own, i) => [...own.map((value) => value / scale), ...rows.map((row) => -row[i]!)])
+  for (const row of rows) matrix.push([...row, ...rows.map(() => 0)])
   const solved = solveDense(matrix, [
-    ...carrying.map((i) => (start[i]! - off[i]!) / (scale * load)),
+    ...off.map((value, i) => (start[i]! - value) / (scale * load)),
     ...right.map((value) => value / load),
   ])
-  if (solved === null) return null
-  const forces = off.map(() => 0)
-  for (const [k, i] of carrying.entries()) forces[i] = solved[k]! * load
-  return { forces, motion: solved.slice(carrying.length).map((value) => value * scale * load) }
-}
-
-/** Legs that would push are slack until the panel comes down on them again. */
-function solveRuns(system: System, off: readonly number[]): number[] | null {
-  const { give, start, rows, load } = system
-  let carrying = off.map((_, i) => i)
-  for (let round = 0; round < 8 * off.length; round += 1) {
-    const solved = forcesOf(system, off, carrying)
-    if (solved === null) return null
-    const { forces, motion } = solved
-    const pushing = carrying.filter((i) => forces[i]! < -1e-9 * load)
-    if (pushing.length > 0) {
-      const worst = pushing.reduce((a, b) => (forces[b]! < forces[a]! ? b : a))
-      carrying = carrying.filter((i) => i !== worst)
-      continue
-    }
-    // A slack leg must hang longer than the panel reaches down.
-    const gap = (i: number): number => {
-      let down = off[i]! - start[i]!
-      for (const j of carrying) down += give[i]![j]! * forces[j]!
-      return rows.reduce((sum, row, k) => sum - motion[k]! * row[i]!, down)
-    }
-    const scale = off.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-3)
-    const tight = off.map((_, i) => i).filter((i) => !carrying.includes(i) && gap(i) < -1e-7 * scale)
-    if (tight.length === 0) return forces.map((force) => Math.max(0, force))
-    carrying = [...carrying, tight.reduce((a, b) => (gap(b) < gap(a) ? b : a))].sort((a, b) => a - b)
-  }
-  return null
+  return solved === null ? null : off.map((_, i) => solved[i]! * load)
 }
