@@ -255,6 +255,48 @@ describe('legs of uneven length', () => {
   })
 
   it.each([
+    ['a square', 3000, 0.4675, 0.2762],
+    ['sides 1.5 to 1', 4500, 0.479, 0.2812],
+    ['sides 2 to 1', 6000, 0.4966, 0.2873],
+  ])(
+    'twist of %s under loads in turn at 0.2071: κ and the twisting moment in the middle',
+    (_, length, kappa, twisting) => {
+      const [x, y] = [length * (0.5 - 0.207107), 3000 * (0.5 - 0.207107)]
+      const points: readonly Point[] = [
+        [-x, -y],
+        [x, -y],
+        [x, y],
+        [-x, y],
+      ]
+      const outline: readonly Point[] = [
+        [-length / 2, -1500],
+        [length / 2, -1500],
+        [length / 2, 1500],
+        [-length / 2, 1500],
+      ]
+      const plate = plateOf({
+        piece: { outline, holes: [] },
+        thickness: 150,
+        modulus: 25_000,
+        poisson: 0.2,
+        supports: points,
+      })
+      const give = pickCompliance({ model: plate, points })
+      const mode = nullMode(points)!
+      const twist = mode.reduce(
+        (all, v, i) => all + mode.reduce((sum, w, j) => sum + v * w * give[i]![j]!, 0),
+        0,
+      )
+      const rigidity = (25e3 * 150 ** 3) / (12 * 0.96)
+      expect((twist * 1.6 * rigidity) / (4 * x * y * 1000) / kappa).toBeCloseTo(1, 2)
+      const forces = points.map((at, i) => ({ at, force: 1000 * mode[i]! }))
+      const load = loadCase(plate, { pressure: 0, forces })
+      const { field } = supported({ model: plate, load, supports: points.slice(0, 3).map((at) => ({ at })) })
+      expect(Math.abs(field.at([0, 0])!.mxy) / 1000 / twisting).toBeCloseTo(1, 2)
+    },
+  )
+
+  it.each([
     [2.5, 3.148],
     [5, 6.295],
     [10, 12.59],
