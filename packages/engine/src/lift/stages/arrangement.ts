@@ -1,6 +1,6 @@
 import type { DrawnInsert, Lying } from '../../panel/drawing.ts'
 import type { Panel } from '../../panel/panel.ts'
-import type { Point } from '../../panel/point.ts'
+import { distance, type Point } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
 import type { StepId } from '../../steps/steps.ts'
 import type { Assumed } from '../../working/worked.ts'
@@ -102,14 +102,23 @@ function atSite(arrangement: Arrangement): Arrangement {
 }
 
 function flat(id: LiftStageId, { face, panel }: Found): Arrangement {
-  const gaps =
-    face.length < 3
-      ? [`face inserts: three or more carry a panel flat, the drawing has ${face.length}`]
-      : inOneLine(face.map(({ at }) => at))
-        ? ['face inserts: all in one line do not carry a panel flat']
-        : []
+  const gaps = flatGaps(face, panel.centre)
   const { rigging } = panel.drawing
   return { ...base(id), how: `flat on ${count(face.length)}`, on: 'points', picks: face, rigging, gaps }
+}
+
+/** Three or more carry a panel flat; two where the centre of gravity lies on their line, free to swing about it. */
+function flatGaps(face: readonly DrawnInsert[], centre: Point): string[] {
+  const points = face.map(({ at }) => at)
+  const [a, b] = points
+  if (a !== undefined && b !== undefined && points.length === 2) {
+    return inOneLine([a, b, centre]) && distance(a, b) > 1
+      ? []
+      : ['face inserts: the centre of gravity is not on the line of the two']
+  }
+  if (face.length < 3)
+    return [`face inserts: three or more carry a panel flat, the drawing has ${face.length}`]
+  return inOneLine(points) ? ['face inserts: all in one line do not carry a panel flat'] : []
 }
 
 function release(found: Found): Arrangement {
@@ -229,17 +238,17 @@ function lying(
     })
   }
   if (as === 'upright') return standing(id, { panel, piece, turn }, drawn, assumed)
-  const across = drawn?.across ?? (panel.length >= panel.width ? 'x' : 'y')
+  const longer = panel.length >= panel.width ? 'x' : 'y'
+  const across = drawn?.across ?? (drawn?.lines === undefined ? firmAxis(panel, piece, face, longer) : longer)
   if (drawn !== undefined && drawn.across === undefined) {
     assumed.push({
       field: `${field}.across`,
       value: across,
       unit: '',
-      why: 'the drawing does not say along which axis: the longer side',
+      why: 'the drawing does not say along which axis: the longer side, unless it tips there',
     })
   }
-  const [from, size] = across === 'x' ? [panel.left, panel.length] : [panel.bottom, panel.width]
-  const places = drawn?.lines ?? timbersOf(face, across, from, size)
+  const places = drawn?.lines ?? timbersOf(panel, face, across)
   if (drawn?.lines === undefined) {
     const value = places.map((at) => `${Math.round(at)}`).join(' and ')
     assumed.push({
@@ -281,16 +290,32 @@ function standing(
   return { ...base(id), how, on: 'lines', picks: [], lines, lean, about, assumed, gaps }
 }
 
-/** Outermost rows of the face inserts along the axis; without four of them the places of equal sag and hog. */
-function timbersOf(
-  face: readonly DrawnInsert[],
-  axis: Axis,
-  from: number,
-  size: number,
-): readonly [number, number] {
+/** Outermost rows of the face inserts along the axis; where they are too near each other the places of equal sag and hog. */
+function timbersOf(panel: Panel, face: readonly DrawnInsert[], axis: Axis): readonly [number, number] {
+  const [from, size] = axis === 'x' ? [panel.left, panel.length] : [panel.bottom, panel.width]
   const along = face.map(({ at }) => at[axis === 'x' ? 0 : 1])
   const [first, last] = [Math.min(...along), Math.max(...along)]
   return face.length >= 3 && last - first > size / 3
     ? [first, last]
     : [from + TIMBER_SHARE * size, from + (1 - TIMBER_SHARE) * size]
+}
+
+/** The longer way, unless the panel would tip off timbers across it and not off those across the other. */
+function firmAxis(panel: Panel, piece: Piece, face: readonly DrawnInsert[], longer: Axis): Axis {
+  const firm = (axis: Axis): boolean => {
+    const [along, free] = axis === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+    const places = timbersOf(panel, face, axis)
+    return (
+      places[0] < panel.centre[along] &&
+      panel.centre[along] < places[1] &&
+      places.every((at) => {
+        const ends = partsOnLine(piece, axis, at)
+          .flat()
+          .map((end) => end[free])
+        return Math.min(...ends) < panel.centre[free] && panel.centre[free] < Math.max(...ends)
+      })
+    )
+  }
+  const other = longer === 'x' ? 'y' : 'x'
+  return !firm(longer) && firm(other) ? other : longer
 }

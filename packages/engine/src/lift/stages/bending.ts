@@ -113,6 +113,7 @@ export function bent(bench: Bench, arrangement: Arrangement, equalised: boolean)
       ...(equalised && lines.length === 0 ? { equalised: 'all' } : {}),
     })),
     ...points.flatMap((along, line) => along.map((at) => ({ at, line }))),
+    ...swung(bench, arrangement).map((at) => ({ at, line: -1 })),
   ]
   try {
     const { reactions, field } = oneSided(bench, supports)
@@ -144,10 +145,22 @@ export function bent(bench: Bench, arrangement: Arrangement, equalised: boolean)
     return { known: true, value: known, working: [] }
   } catch (error) {
     if (!(error instanceof InputError)) throw error
+    if (arrangement.on === 'lines') return unknown(`${arrangement.how}: the panel would tip off them`)
     return unknown(
       ...error.issues.map(({ path, found, expected }) => `${path}: ${found}; expected ${expected}`),
     )
   }
+}
+
+/**
+ * A panel on two picks is free to swing about their line: a point off it keeps it still. With the centre of gravity on the line it carries nothing but
+ * the millimetre that counts as on it.
+ */
+function swung({ piece }: Bench, { on, picks }: Arrangement): Point[] {
+  const [a, b] = picks.map(({ at }) => at)
+  if (on !== 'points' || picks.length !== 2 || a === undefined || b === undefined) return []
+  const off = ([x, y]: Point): number => Math.abs((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]))
+  return [piece.outline.reduce((far, corner) => (off(corner) > off(far) ? corner : far))]
 }
 
 function linePoints(
@@ -217,9 +230,13 @@ function oneSided(
       supports: used.map((i) => supports[i]!),
       candidates: used.map((i) => all[i]!),
     })
-    const pulls = used.filter((i, k) => supports[i]!.line >= 0 && reactions[k]! < -SLACK * weight)
-    if (pulls.length > 0) {
-      for (const i of pulls) active.delete(i)
+    // One at a time, the one that pulls most: letting go of it takes the pull from others.
+    let [worst, most] = [-1, SLACK * weight]
+    for (const [k, i] of used.entries()) {
+      if (supports[i]!.line >= 0 && -reactions[k]! > most) [worst, most] = [i, -reactions[k]!]
+    }
+    if (worst >= 0) {
+      active.delete(worst)
       continue
     }
     // Round-off of a deflection, beside the largest that the load makes.

@@ -272,11 +272,20 @@ describe('what cannot be carried so is not known, never a number', () => {
     ['an insert outside', face([-400, 550], [4000, 550], [4000, 2050], [1000, 2050])],
     ['an insert in an opening', { ...PLAIN, openings: [box(700, 300, 600, 600)] }],
     ['three inserts in a line', face([1000, 1300], [2500, 1300], [4000, 1300])],
-    ['two inserts', face([1000, 1300], [4000, 1300])],
+    ['two inserts off the centre of gravity', face([1000, 1250], [4000, 1250])],
+    ['one insert', face([2500, 1300])],
     ['no inserts', face()],
     ['two at one point and one more', face([1000, 1300], [1000, 1300], [4000, 1300])],
   ])('%s', (_, shape) => {
     expectUnknown(stage(panelFrom(shape), 'release'))
+  })
+
+  it('two inserts on the line of the centre of gravity carry a half each', () => {
+    const panel = panelFrom(face([1000, 1300], [4000, 1300]))
+    const found = stage(panel, 'release')
+    for (const { load } of found.supports)
+      near(load ?? Number.NaN, (panel.weight * (found.factor ?? 0)) / 2, 1e-6)
+    expect(found.supports).toHaveLength(2)
   })
 
   it('two of four at one point', () => {
