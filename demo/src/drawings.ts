@@ -144,7 +144,7 @@ function insertsOf(row: PanelRow, centre: readonly [number, number]): { mark: st
   const [x, y] = [Math.round(centre[0]), Math.round(centre[1])]
   const { pick } = row
   if (pick.on !== 'face') {
-    const height = pick.on === 'edge' ? largest(row.shape.outline, 1) : y
+    const height = largest(row.shape.outline, 1)
     return [
       { mark: 'A', at: [x - pick.dx, height] },
       { mark: 'B', at: [x + pick.dx, height] },

@@ -125,7 +125,6 @@ describe('the record of the invented job', () => {
     for (const [mark, verdict] of [
       ['N03', 'fail'],
       ['S02', 'fail'],
-      ['B01', 'unknown'],
     ] as const) {
       expect(signed(mark).length, mark).toBeGreaterThan(0)
       for (const { entry, by, verdict: found, reason } of signed(mark)) {

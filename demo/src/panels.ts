@@ -27,7 +27,7 @@ export interface PanelRow {
    */
   readonly pick:
     | { readonly on: 'face'; readonly lower: Point; readonly upper: Point }
-    | { readonly on: 'line' | 'edge'; readonly dx: number }
+    | { readonly on: 'edge'; readonly dx: number }
   /** Least strength that the designer asks at the first lift. */
   readonly liftStrength: number
   readonly revision: string
@@ -35,7 +35,6 @@ export interface PanelRow {
 
 const skew = (lower: Point, upper: Point) => ({ on: 'face', lower, upper }) as const
 const face = (dx: number, dy: number) => skew([dx, -dy], [dx, dy])
-const line = (dx: number) => ({ on: 'line', dx }) as const
 const edge = (dx: number) => ({ on: 'edge', dx }) as const
 
 function row(
@@ -56,14 +55,14 @@ function row(
 export const PANEL_ROWS: readonly PanelRow[] = [
   // first day
   row('N01', 'plain', plain(6800, 3250), 180, face(2000, 750), { liftStrength: 18 }),
-  row('B01', 'spandrel', plain(12_600, 950), 160, line(2650)),
+  row('B01', 'spandrel', plain(12_600, 950), 160, edge(2650)),
   row('S01', 'plain', plain(4200, 3100), 160, edge(900)),
   row('T01', 'thick', plain(5200, 2400), 260, face(1100, 500), { concrete: 50, liftStrength: 20 }),
   // second day
   row('N02', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2000, 900), {
     liftStrength: 18,
   }),
-  row('B02', 'spandrel', plain(12_600, 950), 160, line(2650)),
+  row('B02', 'spandrel', plain(12_600, 950), 160, edge(2650)),
   row('S02', 'door', withDoor(plain(4200, 3100), 1550, 1100, 2150), 160, edge(900)),
   row('T02', 'thick', plain(5200, 2400), 260, face(1100, 500), { concrete: 50, liftStrength: 20 }),
   // third day
@@ -97,7 +96,7 @@ export const PANEL_ROWS: readonly PanelRow[] = [
   row('E02', 'round opening', withRound(plain(5400, 3250), 2700, 1750, 1200), 180, face(1500, 850), {
     liftStrength: 18,
   }),
-  row('B03', 'spandrel', plain(11_400, 950), 160, line(2400)),
+  row('B03', 'spandrel', plain(11_400, 950), 160, edge(2400)),
   row('S05', 'door', withDoor(plain(4200, 3100), 1550, 1100, 2150), 160, edge(900)),
   row('C02', 'ell', ell(4900, 3300, 1800, 2900), 200, skew([1500, -800], [350, 850]), {
     liftStrength: 18,
@@ -117,14 +116,14 @@ export const PANEL_ROWS: readonly PanelRow[] = [
   row('C03', 'raking', raking(5000, 3300, 1900), 200, face(1450, 600), { liftStrength: 18 }),
   // eighth day
   row('N07', 'plain', plain(6800, 3250), 180, face(2000, 750), { liftStrength: 18 }),
-  row('B04', 'spandrel', plain(12_600, 950), 160, line(2650)),
+  row('B04', 'spandrel', plain(12_600, 950), 160, edge(2650)),
   row('S08', 'plain', plain(4200, 3100), 160, edge(900)),
   row('C04', 'tee', tee(5000, 3200, 2200, 1200), 200, face(800, 450), { liftStrength: 18 }),
   // ninth day
   row('E04', 'round opening', withRound(plain(5400, 3250), 2700, 1750, 1200), 180, face(1500, 850), {
     liftStrength: 18,
   }),
-  row('B05', 'spandrel', plain(11_400, 950), 160, line(2400)),
+  row('B05', 'spandrel', plain(11_400, 950), 160, edge(2400)),
   row('S09', 'chamfered', chamfered(4000, 3000, 150), 160, edge(850)),
   row('T05', 'thick', chamfered(5200, 2400, 180), 260, face(1100, 500), {
     concrete: 50,

@@ -108,6 +108,8 @@ export function demoYard(): Yard {
         head: 1600,
         shaft: 20,
         steel: 190,
+        tail: 160,
+        tie: 90,
       },
       {
         mark: 'E90',
@@ -121,6 +123,8 @@ export function demoYard(): Yard {
         head: 2600,
         shaft: 24,
         steel: 280,
+        tail: 240,
+        tie: 130,
       },
     ],
     rigging: [
