@@ -4,12 +4,12 @@ import { type Drawing, panelOf, parseDrawing } from '@castwright/engine/panel'
 import { plan } from '@castwright/engine/plan'
 import { type BenchLine, median, seconds } from './line.ts'
 
-/** Different panels made from the invented job's: each copy is longer than the one before, so that nothing can be remembered. */
+/** Different panels made from the invented job's: each is longer than the one before, so that nothing can be remembered. */
 export function manyDrawings(count: number): Drawing[] {
   const drawn = demoDrawings()
   return Array.from({ length: count }, (_, index) => {
     const drawing = drawn[index % drawn.length] as Drawing
-    const longer = 1 + 0.0005 * Math.floor(index / drawn.length)
+    const longer = 1 + 0.0001 * (index + 1)
     const stretch = (points: readonly (readonly [number, number])[]): [number, number][] =>
       points.map(([x, y]) => [x * longer, y])
     return {
