@@ -37,11 +37,13 @@ function peakCheck(stage: LiftStage, { family, limits = {}, strength, thickness 
     : unknown(...strength.gaps)
   const counted = countedPeak(stage)
   const gaps = [...stage.unknown, ...(limit.known ? [] : limit.gaps)]
+  // No tension found is no tension of zero.
+  if (stage.peak === null && gaps.length === 0) gaps.push(`tension, ${inWords(stage.name)}: none was found`)
   return compare({
     id: `${STAGE_PEAK}${stage.id}`,
     step: stage.step,
     what: `Tension of the panel, ${inWords(stage.name)}`,
-    demand: gaps.length > 0 && counted === null ? null : (counted?.stress ?? 0),
+    demand: stage.peak === null ? null : (counted?.stress ?? 0),
     limit: limit.known ? limit.value : null,
     unit: 'MPa',
     sense: 'at most',
@@ -142,7 +144,7 @@ export function liftConditions({
   return stages.flatMap((stage): LiftCondition[] => {
     const counted = countedPeak(stage)
     const peak =
-      stage.unknown.length > 0
+      stage.unknown.length > 0 || stage.peak === null
         ? { strength: null, never: false, gaps: stage.unknown }
         : leastStrength(counted?.stress ?? 0, (strength) =>
             tensionLimit({ family, limits, strength, thickness }),

@@ -288,6 +288,17 @@ describe('what cannot be carried so is not known, never a number', () => {
     expect(found.supports).toHaveLength(2)
   })
 
+  it('a stage in which no tension was found', () => {
+    const found = { ...stage(panelFrom(PLAIN), 'store'), peak: null, peaks: [], unknown: [] }
+    const [check] = stageChecks({
+      stages: [found],
+      family: codeFamily('us'),
+      strength: { known: true, value: 40, working: [] },
+      thickness: 150,
+    })
+    expect(check).toMatchObject({ verdict: 'unknown', demand: null })
+  })
+
   it('two of four at one point', () => {
     const found = stage(panelFrom(face([1000, 550], [1000, 550], [4000, 550], [2500, 2050])), 'release')
     if (found.unknown.length > 0) expectUnknown(found)
