@@ -59,6 +59,10 @@ function resistance({ insert, family, limits, strength }: InsertLimitInput): Wor
     ...(load === null ? [`insert ${insert.mark}: its working load`] : []),
   ]
   if (gaps.length > 0 || found === null || margin === null || load === null) return unknown(...gaps)
+  // The laws carry a resistance to any strength; the rules themselves end somewhere, and so does what is known.
+  const within = family.lift.anchor?.pullout({ head: 1000, strength, cracked: found.cracked })
+  if (within !== undefined && !within.known)
+    return unknown(...within.gaps.map((gap) => `insert ${insert.mark}: ${gap}`))
   const worst = governing(found, strength)
   if (worst === null) return unknown(`insert ${insert.mark}: no mode of failure is known`)
   const { mode, nominal } = worst

@@ -7,8 +7,9 @@ import type { Point } from '../../panel/point.ts'
 import { known } from '../../working/worked.ts'
 import { liftYard } from '../reference-panels.ts'
 import { factorChecks } from './factor-checks.ts'
+import { insertLimit } from './insert-limit.ts'
 import { liftStages } from './lift-stages.ts'
-import type { LiftStage, LiftStageId } from './stage.ts'
+import type { LiftStage, LiftStageId, StageInsert } from './stage.ts'
 import { stageChecks } from './stage-checks.ts'
 
 const us = codeFamily('us')
@@ -286,6 +287,38 @@ describe('what cannot be carried so is not known, never a number', () => {
     for (const { load } of found.supports)
       near(load ?? Number.NaN, (panel.weight * (found.factor ?? 0)) / 2, 1e-6)
     expect(found.supports).toHaveLength(2)
+  })
+
+  it('an insert at a strength that the anchor rules do not cover', () => {
+    const insert: StageInsert = {
+      mark: 'A',
+      at: [0, 0],
+      share: 10,
+      load: 10,
+      tension: 10,
+      shear: 0,
+      from: 'statics',
+      rating: { mark: 'F1', rated: 50, ratedStrength: 15, leastStrength: 8 },
+      resistance: {
+        at: 20,
+        cracked: false,
+        modes: [{ mode: 'breakout, tension', nominal: 60, demand: 10, law: 'root' }],
+      },
+      gaps: [],
+      working: [],
+    }
+    const margin = {
+      entry: 'e1',
+      value: 2.5,
+      unit: '',
+      standard: 'designer’s note',
+      edition: '1',
+      by: { id: 'p', name: 'R. Aldous', role: 'engineer' as const },
+    }
+    const at = (strength: number) =>
+      insertLimit({ insert, family: codeFamily('eu'), limits: { 'lift.insertMargin': margin }, strength })
+    expect(at(11.9).known).toBe(false)
+    expect(at(12).known).toBe(true)
   })
 
   it('a stage in which no tension was found', () => {
