@@ -5,7 +5,7 @@ import { PICK_PANELS } from './picks-panels.ts'
  * The usual search of four picks beside a long one of our own (many starts from several seeds, each moved on from) on invented panels.
  * Run by hand: `npx tsx bench/picks-long.ts`. Some minutes.
  */
-const LONG: Effort = { places: 200, random: 30, descents: 12, rounds: 40 }
+const LONG: Effort = { places: 200, random: 30, descents: 12, firstRounds: 40, finished: 12, rounds: 40 }
 const SEEDS = [11, 12]
 
 let worst = 0

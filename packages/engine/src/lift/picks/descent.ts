@@ -15,7 +15,6 @@ export interface DescentInput {
   readonly centre: Point
   /** Longest first move, mm. */
   readonly reach: number
-  readonly rounds: number
 }
 
 export interface Descended {
@@ -25,6 +24,17 @@ export interface Descended {
   readonly rounds: number
 }
 
+/** A descent under way. */
+interface State extends Descended {
+  readonly params: readonly number[]
+  readonly table: Table | null
+  /** mm */
+  readonly reach: number
+  /** Rounds in a row that gained next to nothing. */
+  readonly still: number
+  readonly ended: boolean
+}
+
 /** Move by which a change of stress is read, mm. */
 const PROBE = 2
 /** Moves shorter than this end the descent, mm. */
@@ -32,46 +42,71 @@ const SHORTEST_MOVE = 1.5
 /** Readings above this share of the peak are looked at. */
 const LOOKED_AT = 0.55
 const MOST_LOOKED_AT = 90
+/** Share of the peak below which a round gained next to nothing, and how many of them end the descent. */
+const SMALL_GAIN = 5e-4
+const MOST_STILL = 3
 
 /**
  * Moves a layout to a least peak: stresses and limits made linear for small moves, the best move found by a linear program inside a
- * reach that grows where the promise is kept and shrinks where it is not.
+ * reach that grows where the promise is kept and shrinks where it is not. Goes on from where `run` was left when called again.
  */
-export function descend(input: DescentInput): Descended {
-  const { influence, layout, limits } = input
-  let params = [...layout.params]
-  let places = layout.place(params)
-  let reach = input.reach
-  let table = new Table(influence, influence.responses(places))
-  const all = places.map((_, i) => i)
-  let peak = scoreOf(table, all, input, Number.POSITIVE_INFINITY)
-  let rounds = 0
-  if (peak >= OUT || params.length === 0) return { places, peak, rounds }
-  let still = 0
-  while (rounds < input.rounds && reach > SHORTEST_MOVE && still < 3) {
-    rounds += 1
-    const slopes = slopesOf(input, params, places, table)
-    for (;;) {
-      const move = bestMove(input, { slopes, places, peak, reach })
-      if (move === null) return { places, peak, rounds }
-      const next = params.map((value, k) => value + move.by[k]!)
-      const there = layout.place(next)
-      const allowed = within(limits, layout, there)
-      const onwards = allowed ? new Table(influence, influence.responses(there)) : null
-      const found = onwards === null ? OUT : scoreOf(onwards, all, input, Number.POSITIVE_INFINITY)
-      const kept = (peak - found) / Math.max(1e-12, move.promise)
-      if (onwards !== null && found < peak) {
-        still = peak - found < 5e-4 * peak ? still + 1 : 0
-        ;[params, places, table, peak] = [next, there, onwards, found]
-        if (kept > 0.7) reach *= 1.6
-        if (kept < 0.25) reach *= 0.5
-        break
-      }
-      reach *= 0.35
-      if (reach <= SHORTEST_MOVE) break
-    }
+export class Descent {
+  readonly #input: DescentInput
+  #state: State
+
+  constructor(input: DescentInput) {
+    this.#input = input
+    const { influence, layout, reach } = input
+    const params = [...layout.params]
+    const places = layout.place(params)
+    const table = new Table(influence, influence.responses(places))
+    const peak = scoreOf(table, everyOne(places), input, Number.POSITIVE_INFINITY)
+    const ended = peak >= OUT || params.length === 0
+    this.#state = { params, places, table, peak, reach, rounds: 0, still: 0, ended }
   }
-  return { places, peak, rounds }
+
+  get found(): Descended {
+    const { places, peak, rounds } = this.#state
+    return { places, peak, rounds }
+  }
+
+  /** Goes on until nothing is gained any more or so many rounds are done in all. */
+  run(rounds: number): Descended {
+    while (!this.#state.ended && this.#state.rounds < rounds) this.#state = round(this.#input, this.#state)
+    return this.found
+  }
+}
+
+function everyOne(places: readonly Point[]): number[] {
+  return places.map((_, i) => i)
+}
+
+function round(input: DescentInput, state: State): State {
+  const { influence, layout, limits } = input
+  const { params, places, table, peak } = state
+  const slopes = slopesOf(input, params, places, table as Table)
+  const rounds = state.rounds + 1
+  let { reach } = state
+  for (;;) {
+    const move = bestMove(input, { slopes, places, peak, reach })
+    if (move === null) break
+    const next = params.map((value, k) => value + move.by[k]!)
+    const there = layout.place(next)
+    if (within(limits, layout, there)) {
+      const onwards = new Table(influence, influence.responses(there))
+      const found = scoreOf(onwards, everyOne(there), input, Number.POSITIVE_INFINITY)
+      if (found < peak) {
+        const kept = (peak - found) / Math.max(1e-12, move.promise)
+        const still = peak - found < SMALL_GAIN * peak ? state.still + 1 : 0
+        reach *= kept > 0.7 ? 1.6 : kept < 0.25 ? 0.5 : 1
+        const ended = still >= MOST_STILL || reach <= SHORTEST_MOVE
+        return { params: next, places: there, table: onwards, peak: found, reach, rounds, still, ended }
+      }
+    }
+    reach *= 0.35
+    if (reach <= SHORTEST_MOVE) break
+  }
+  return { ...state, rounds, ended: true }
 }
 
 function within(limits: Limits, { sides }: Layout, places: readonly Point[]): boolean {
@@ -86,7 +121,7 @@ function within(limits: Limits, { sides }: Layout, places: readonly Point[]): bo
 }
 
 interface Slopes {
-  /** Stresses and forces now. */
+  /** Stresses that are looked at, largest first, and forces now. */
   readonly stresses: Float64Array
   readonly forces: Float64Array
   /** Change of each by a millimetre of each number. */
@@ -102,7 +137,7 @@ function slopesOf(
   places: readonly Point[],
   table: Table,
 ): Slopes {
-  const all = places.map((_, i) => i)
+  const all = everyOne(places)
   const probes = params.map((_, k) => layout.place(params.map((value, j) => value + (j === k ? PROBE : 0))))
   const moved: { readonly at: Point; readonly k: number; readonly i: number }[] = probes.flatMap((there, k) =>
     there.flatMap((at, i) => (distance(at, places[i]!) > 1e-9 ? [{ at, k, i }] : [])),
@@ -113,9 +148,11 @@ function slopesOf(
     const [x, y] = places[i]!
     return [2 * x - at[0], 2 * y - at[1]]
   })
-  const whole = new Table(influence, [...table.responses, ...influence.responses(inside)])
-  const forces = forcesOf(whole, all, sharing) ?? new Float64Array(places.length)
-  const stresses = whole.stresses(all, forces)
+  const forces = forcesOf(table, all, sharing) ?? new Float64Array(places.length)
+  const looked = lookedAt(table.stresses(all, forces))
+  const readings = looked.filter((i) => i < influence.readings.length)
+  const whole = new Table(influence, [...table.responses, ...influence.responses(inside, readings)])
+  const stresses = whole.stressesAt(looked, all, forces)
   const ofStress: Float64Array[] = []
   const ofForce: Float64Array[] = []
   for (let k = 0; k < params.length; k += 1) {
@@ -127,7 +164,7 @@ function slopesOf(
       if (inside[m] !== one.at) turned = -1
     }
     const changed = forcesOf(whole, set, sharing) ?? forces
-    const there = whole.stresses(set, changed)
+    const there = whole.stressesAt(looked, set, changed)
     ofStress.push(there.map((value, i) => (turned * (value - stresses[i]!)) / PROBE))
     ofForce.push(changed.map((value, i) => (turned * (value - forces[i]!)) / PROBE))
   }
@@ -135,6 +172,15 @@ function slopesOf(
     there.map((at, i): Point => [(at[0] - places[i]![0]) / PROBE, (at[1] - places[i]![1]) / PROBE]),
   )
   return { stresses, forces, ofStress, ofForce, ofPlace }
+}
+
+/** Readings and discs whose stress may come to be the peak, the largest first. */
+function lookedAt(stresses: Float64Array): number[] {
+  const peak = stresses.reduce((most, value) => Math.max(most, value), 0)
+  return Array.from(stresses.keys())
+    .filter((i) => stresses[i]! > LOOKED_AT * peak)
+    .sort((p, q) => stresses[q]! - stresses[p]!)
+    .slice(0, MOST_LOOKED_AT)
 }
 
 /** The move that takes the peak down most, if all were linear; null where none does. */
@@ -168,14 +214,11 @@ function bestMove(
     rows.push(row)
     right.push(reach)
   }
-  const order = Array.from(stresses.keys())
-    .filter((i) => stresses[i]! > LOOKED_AT * peak)
-    .sort((p, q) => stresses[q]! - stresses[p]!)
-  for (const i of order.slice(0, MOST_LOOKED_AT)) {
+  for (const [i, stress] of stresses.entries()) {
     add(
       ofStress.map((slope) => slope[i]! / peak),
       1 / peak,
-      Math.max(0, peak - stresses[i]!) / peak,
+      Math.max(0, peak - stress) / peak,
     )
   }
   const equal = influence.work[0] / forces.length

@@ -7,7 +7,7 @@ import { reentrantCorners } from '../plate/peak.ts'
 import { type DiscRow, discRow } from './disc-rows.ts'
 import { ElementShapes, ROW } from './element-shapes.ts'
 import { addEdgeLoads, PointForce } from './point-force.ts'
-import { solveMany } from './solve-many.ts'
+import { solveFour, TOGETHER, workFor } from './solve-many.ts'
 
 export interface InfluenceInput {
   readonly piece: Piece
@@ -69,7 +69,9 @@ export class Influence {
   readonly #reach: number
   readonly #middle: Point
   readonly #buffer = new Float64Array(3)
-  #loads = new Float64Array(0)
+  readonly #loads: Float64Array
+  readonly #work: Float64Array
+  readonly #held: readonly number[]
 
   constructor({ piece, thickness, modulus, poisson, pressure, split }: InfluenceInput) {
     const mesh = plateMesh({
@@ -81,6 +83,11 @@ export class Influence {
     })
     this.model = plateModel({ mesh, thickness, modulus, poisson })
     this.split = split
+    this.#loads = new Float64Array(TOGETHER * this.model.unitLoad.length)
+    this.#work = workFor(this.model.factor)
+    this.#held = Array.from(this.model.system.factorHeld.keys()).filter(
+      (i) => this.model.system.factorHeld[i] === 1,
+    )
     this.radius = thickness / 2
     this.#shapes = new ElementShapes(this.model)
     const box = bounds(piece.outline)
@@ -104,7 +111,7 @@ export class Influence {
     const loads = this.model.unitLoad.map((value) => value * pressure)
     this.load = solvePlate(this.model, loads)
     this.dead = new Float64Array(3 * this.readings.length)
-    this.#momentsInto(this.dead, this.load, null)
+    this.#momentsInto(this.dead, this.load, null, null)
     const work = [0, 0, 0] as [number, number, number]
     for (let i = 0; i < mesh.x.length; i += 1) {
       const motion = this.motionAt([mesh.x[i]!, mesh.y[i]!])
@@ -119,81 +126,83 @@ export class Influence {
     return [1, (x - this.#middle[0]) / this.#reach, (y - this.#middle[1]) / this.#reach]
   }
 
-  /** Answers to 1 N downward at each place; all must lie in the concrete. */
-  responses(places: readonly Point[]): Response[] {
+  /**
+   * Answers to 1 N downward at each place; all must lie in the concrete. `only`: the readings that are wanted, 0 at the others; all where
+   * absent.
+   */
+  responses(places: readonly Point[], only: readonly number[] | null = null): Response[] {
     const out: Response[] = []
-    for (let from = 0; from < places.length; from += BLOCK) {
-      out.push(...this.#block(places.slice(from, from + BLOCK)))
+    for (let from = 0; from < places.length; from += TOGETHER) {
+      out.push(...this.#block(places.slice(from, from + TOGETHER), only))
     }
     return out
   }
 
-  #block(places: readonly Point[]): Response[] {
+  #block(places: readonly Point[], only: readonly number[] | null): Response[] {
     const { model } = this
-    const cases = places.length
-    const size = model.unitLoad.length * cases
-    if (this.#loads.length < size) this.#loads = new Float64Array(size)
-    const loads = this.#loads.fill(0, 0, size)
+    const loads = this.#loads.fill(0)
     for (const [column, at] of places.entries()) {
-      if (this.split) addEdgeLoads(model, at, { out: loads, column, cases, reach: this.#reach })
+      if (this.split) addEdgeLoads(model, at, { out: loads, column, cases: TOGETHER, reach: this.#reach })
       else {
         const { nodes, weights } = model.locator.weightsAt(at)
         for (let i = 0; i < 18; i += 1)
-          loads[(nodes[(i / 6) | 0]! * 6 + (i % 6)) * cases + column]! += weights[i]!
+          loads[(nodes[(i / 6) | 0]! * 6 + (i % 6)) * TOGETHER + column]! += weights[i]!
       }
     }
-    const { factorHeld } = model.system
-    for (let i = 0; i < factorHeld.length; i += 1) {
-      if (factorHeld[i]) loads.fill(0, i * cases, (i + 1) * cases)
-    }
-    solveMany(model.factor, loads, cases)
+    for (const i of this.#held) loads.fill(0, i * TOGETHER, (i + 1) * TOGETHER)
+    solveFour(model.factor, loads, this.#work)
     const [n, m] = [model.unitLoad.length, 3 * this.readings.length]
-    const kept = new Float64Array(cases * (n + m))
+    const kept = new Float64Array(places.length * (n + m))
     return places.map((at, column) => {
       const rest = kept.subarray(column * (n + m), column * (n + m) + n)
-      for (let i = 0; i < n; i += 1) rest[i] = loads[i * cases + column]!
+      for (let i = 0, from = column; i < n; i += 1, from += TOGETHER) rest[i] = loads[from]!
       const moments = kept.subarray(column * (n + m) + n, (column + 1) * (n + m))
-      this.#momentsInto(moments, rest, this.split ? at : null)
+      this.#momentsInto(moments, rest, this.split ? at : null, only)
       return { at, rest, moments, ...this.#readingAt(at), motion: this.motionAt(at) }
     })
   }
 
-  /** Moments at all readings of nodal unknowns, with those of 1 N at `force` where it is split off. */
-  #momentsInto(out: Float64Array, u: Float64Array, force: Point | null): void {
-    const { x, y } = this.model.mesh
-    const count = x.length
-    const add = this.#buffer
-    for (let i = 0; i < count; i += 1) {
-      out[3 * i] = u[6 * i + 3]!
-      out[3 * i + 1] = u[6 * i + 4]!
-      out[3 * i + 2] = u[6 * i + 5]!
-      if (force === null) continue
-      const [dx, dy] = [x[i]! - force[0], y[i]! - force[1]]
-      // Inside the disc of the insert its average stands for the value.
-      if (dx * dx + dy * dy < 1) continue
-      this.force.curvatureInto(add, dx, dy)
-      for (let k = 0; k < 3; k += 1) out[3 * i + k]! += add[k]!
+  /** Moments at all readings of nodal unknowns, or at some, with those of 1 N at `force` where it is split off. */
+  #momentsInto(
+    out: Float64Array,
+    u: Float64Array,
+    force: Point | null,
+    only: readonly number[] | null,
+  ): void {
+    const { rigidity, poisson } = this.model.bending
+    const count = only === null ? this.readings.length : only.length
+    for (let k = 0; k < count; k += 1) {
+      const i = only === null ? k : only[k]!
+      const at = 3 * i
+      this.#curvatureInto(out, i, u, force)
+      const [xx, xy, yy] = [out[at]!, out[at + 1]!, out[at + 2]!]
+      out[at] = -rigidity * (xx + poisson * yy)
+      out[at + 1] = -rigidity * (yy + poisson * xx)
+      out[at + 2] = -rigidity * (1 - poisson) * xy
     }
-    for (const [c, row] of this.#corners.entries()) {
-      const at = 3 * (count + c)
+  }
+
+  /** w_xx, w_xy, w_yy of reading `i`, at 3 i of `out`. */
+  #curvatureInto(out: Float64Array, i: number, u: Float64Array, force: Point | null): void {
+    const { x, y } = this.model.mesh
+    const nodes = x.length
+    const between = i - nodes - this.#corners.length
+    const at = 3 * i
+    if (between < 0 && i >= nodes) {
+      const row = this.#corners[i - nodes]!
       sumRow(out, at, row, u)
       if (force !== null) this.#addAround(out, at, row, force)
+      return
     }
-    const first = count + this.#corners.length
-    for (const [b, reading] of this.#between.entries()) {
-      const at = 3 * (first + b)
-      sumRow(out, at, reading, u)
-      if (force === null) continue
-      this.force.curvatureInto(add, reading.at[0] - force[0], reading.at[1] - force[1])
-      for (let k = 0; k < 3; k += 1) out[at + k]! += add[k]!
-    }
-    const { rigidity, poisson } = this.model.bending
-    for (let i = 0; i < out.length; i += 3) {
-      const [xx, xy, yy] = [out[i]!, out[i + 1]!, out[i + 2]!]
-      out[i] = -rigidity * (xx + poisson * yy)
-      out[i + 1] = -rigidity * (yy + poisson * xx)
-      out[i + 2] = -rigidity * (1 - poisson) * xy
-    }
+    if (between >= 0) sumRow(out, at, this.#between[between]!, u)
+    else for (let k = 0; k < 3; k += 1) out[at + k] = u[6 * i + 3 + k]!
+    if (force === null) return
+    const [px, py] = between >= 0 ? this.#between[between]!.at : [x[i]!, y[i]!]
+    const [dx, dy] = [px - force[0], py - force[1]]
+    // Inside the disc of the insert its average stands for the value.
+    if (dx * dx + dy * dy < 1) return
+    this.force.curvatureInto(this.#buffer, dx, dy)
+    for (let k = 0; k < 3; k += 1) out[at + k]! += this.#buffer[k]!
   }
 
   #addAround(out: Float64Array, at: number, { around }: DiscRow, force: Point): void {
@@ -342,16 +351,17 @@ function extent(values: Float64Array): number {
   return high - low
 }
 
-/** Right-hand sides of one sweep through the factor. */
-const BLOCK = 24
-
 function sumRow(out: Float64Array, at: number, { unknowns, weights }: Reading, u: Float64Array): void {
-  for (let i = 0; i < unknowns.length; i += 1) {
+  let [xx, xy, yy] = [0, 0, 0]
+  for (let i = 0, k = 0; i < unknowns.length; i += 1, k += 3) {
     const value = u[unknowns[i]!]!
-    out[at]! += weights[3 * i]! * value
-    out[at + 1]! += weights[3 * i + 1]! * value
-    out[at + 2]! += weights[3 * i + 2]! * value
+    xx += weights[k]! * value
+    xy += weights[k + 1]! * value
+    yy += weights[k + 2]! * value
   }
+  out[at] = xx
+  out[at + 1] = xy
+  out[at + 2] = yy
 }
 
 function shorterOf({ outline }: Piece): number {

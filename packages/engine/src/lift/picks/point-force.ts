@@ -53,47 +53,42 @@ const GAUSS: readonly (readonly [number, number])[] = [
   [Math.sqrt(3 / 7 + (2 / 7) * Math.sqrt(6 / 5)), (18 - Math.sqrt(30)) / 72],
 ].map(([at, weight]) => [(1 + at!) / 2, weight!])
 
-/** A rule along a side: place, weight, and the shapes of the side there. */
-interface RulePoint {
-  readonly s: number
-  readonly weight: number
-  /** w from w, w_t l, w_tt l² at both ends; its derivative by s; normal slope from w_n, w_nt l at both ends. */
-  readonly shapes: readonly number[]
-  readonly along: readonly number[]
-  readonly across: readonly number[]
-}
+/** Numbers of a rule for each of its points. */
+const PER_POINT = 18
 
 const FAR = ruleOf(1)
 const NEAR = ruleOf(4)
 
-function ruleOf(parts: number): RulePoint[] {
-  return Array.from({ length: parts }, (_, part) =>
-    GAUSS.map(([at, weight]): RulePoint => {
+/**
+ * A rule along a side; for each point: place s, weight, w from w, w_t l, w_tt l² at both ends, its derivative by s in the same order, normal slope from
+ * w_n, w_nt l at both ends.
+ */
+function ruleOf(parts: number): Float64Array {
+  const points = Array.from({ length: parts }, (_, part) =>
+    GAUSS.map(([at, weight]) => {
       const s = (part + at) / parts
       const [s2, s3, s4, s5] = [s * s, s ** 3, s ** 4, s ** 5]
-      return {
-        s,
-        weight: weight / parts,
-        shapes: [
-          1 - 10 * s3 + 15 * s4 - 6 * s5,
-          s - 6 * s3 + 8 * s4 - 3 * s5,
-          (s2 - 3 * s3 + 3 * s4 - s5) / 2,
-          10 * s3 - 15 * s4 + 6 * s5,
-          -4 * s3 + 7 * s4 - 3 * s5,
-          (s3 - 2 * s4 + s5) / 2,
-        ],
-        along: [
-          -30 * s2 + 60 * s3 - 30 * s4,
-          1 - 18 * s2 + 32 * s3 - 15 * s4,
-          s - 4.5 * s2 + 6 * s3 - 2.5 * s4,
-          30 * s2 - 60 * s3 + 30 * s4,
-          -12 * s2 + 28 * s3 - 15 * s4,
-          1.5 * s2 - 4 * s3 + 2.5 * s4,
-        ],
-        across: [1 - 3 * s2 + 2 * s3, s - 2 * s2 + s3, 3 * s2 - 2 * s3, -s2 + s3],
-      }
+      const shapes = [
+        1 - 10 * s3 + 15 * s4 - 6 * s5,
+        s - 6 * s3 + 8 * s4 - 3 * s5,
+        (s2 - 3 * s3 + 3 * s4 - s5) / 2,
+        10 * s3 - 15 * s4 + 6 * s5,
+        -4 * s3 + 7 * s4 - 3 * s5,
+        (s3 - 2 * s4 + s5) / 2,
+      ]
+      const along = [
+        -30 * s2 + 60 * s3 - 30 * s4,
+        1 - 18 * s2 + 32 * s3 - 15 * s4,
+        s - 4.5 * s2 + 6 * s3 - 2.5 * s4,
+        30 * s2 - 60 * s3 + 30 * s4,
+        -12 * s2 + 28 * s3 - 15 * s4,
+        1.5 * s2 - 4 * s3 + 2.5 * s4,
+      ]
+      const across = [1 - 3 * s2 + 2 * s3, s - 2 * s2 + s3, 3 * s2 - 2 * s3, -s2 + s3]
+      return [s, weight / parts, ...shapes, ...along, ...across]
     }),
-  ).flat()
+  )
+  return Float64Array.from(points.flat(2))
 }
 
 /**
@@ -120,7 +115,8 @@ export function addEdgeLoads(
     const [mx, my] = [ax + dx / 2, ay + dy / 2]
     const rule = mx * mx + my * my < 2.25 * length * length ? NEAR : FAR
     end.fill(0)
-    for (const { s, weight, shapes, along, across } of rule) {
+    for (let r = 0; r < rule.length; r += PER_POINT) {
+      const s = rule[r]!
       const [px, py] = [ax + s * dx, ay + s * dy]
       const square = px * px + py * py
       const log = Math.log(square / around) + 1
@@ -132,12 +128,12 @@ export function addEdgeLoads(
       const twist = -(1 - poisson) * xy
       const [tx, ty] = [momentX * nx + twist * ny, twist * nx + momentY * ny]
       const shear = (-4 * k * (px * nx + py * ny)) / square
-      const part = weight * length
+      const part = rule[r + 1]! * length
       const onSlope = ((tx * co + ty * si) * part) / length
       const onNormal = (-tx * si + ty * co) * part
       const onW = -shear * part
-      for (let i = 0; i < 6; i += 1) end[i]! += onSlope * along[i]! + onW * shapes[i]!
-      for (let i = 0; i < 4; i += 1) end[6 + i]! += onNormal * across[i]!
+      for (let i = 0; i < 6; i += 1) end[i]! += onSlope * rule[r + 8 + i]! + onW * rule[r + 2 + i]!
+      for (let i = 0; i < 4; i += 1) end[6 + i]! += onNormal * rule[r + 14 + i]!
     }
     for (let v = 0; v < 2; v += 1) {
       const node = (v === 0 ? a : b) * 6

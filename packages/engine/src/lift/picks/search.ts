@@ -1,6 +1,6 @@
 import { distance, type Point } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
-import { type Descended, descend } from './descent.ts'
+import { type Descended, Descent } from './descent.ts'
 import { exchange, OUT, scoreOf } from './exchange.ts'
 import type { Sharing } from './forces.ts'
 import type { Influence } from './influence.ts'
@@ -17,12 +17,22 @@ export interface Effort {
   readonly places: number
   /** Seeded random starts beside the given ones. */
   readonly random: number
-  /** Sets that are moved on from. */
+  /** Sets that are moved on from, `firstRounds` each. */
   readonly descents: number
+  readonly firstRounds: number
+  /** The best of those that are moved on to the end, in at most so many rounds. */
+  readonly finished: number
   readonly rounds: number
 }
 
-export const USUAL: Effort = { places: 60, random: 12, descents: 4, rounds: 16 }
+export const USUAL: Effort = {
+  places: 60,
+  random: 12,
+  descents: 4,
+  firstRounds: 4,
+  finished: 2,
+  rounds: 16,
+}
 
 export interface SearchInput {
   readonly influence: Influence
@@ -77,12 +87,24 @@ export function searchPlaces(input: SearchInput): SearchFound[] {
           (start) => start.length === count && start.every((at) => limits.fits(at)) && limits.apart(start),
         )
       : []
+  const all = [...sets, ...given.map((start) => start.map((at): Place => ({ at })))]
   return finish(
     places.length,
-    [...sets, ...given.map((start) => start.map((at): Place => ({ at })))].map((set) =>
-      grid === null ? descendFrom(input, set) : stepOnGrid(input, set, grid),
-    ),
+    grid === null
+      ? bestOf(
+          all.flatMap((set) => descentFrom(input, set) ?? []),
+          effort,
+        )
+      : all.map((set) => stepOnGrid(input, set, grid)),
   )
+}
+
+/** All are moved a few rounds, the best of them then to the end. */
+function bestOf(descents: readonly Descent[], { firstRounds, finished, rounds }: Effort): Descended[] {
+  for (const descent of descents) descent.run(firstRounds)
+  return [...descents]
+    .sort((p, q) => p.found.peak - q.found.peak)
+    .map((descent, i) => (i < finished ? descent.run(rounds) : descent.found))
 }
 
 function placesOf(input: SearchInput): Place[] {
@@ -99,8 +121,9 @@ function finish(table: number, found: readonly Descended[]): SearchFound[] {
     .sort((p, q) => p.peak - q.peak)
 }
 
-function descendFrom(input: SearchInput, set: readonly Place[]): Descended {
-  const { influence, limits, sharing, centre, effort, mirrors } = input
+/** Null where equal legs cannot be brought under the hook within the limits. */
+function descentFrom(input: SearchInput, set: readonly Place[]): Descent | null {
+  const { influence, limits, sharing, centre, mirrors } = input
   const sides = set.flatMap(({ side }) => (side === undefined ? [] : [side]))
   const middle = middleOf(set.map(({ at }) => at))
   // Equal legs: the middle of the picks is brought under the hook before anything else.
@@ -109,8 +132,7 @@ function descendFrom(input: SearchInput, set: readonly Place[]): Descended {
       ? ([centre[0] - middle[0], centre[1] - middle[1]] as const)
       : ([0, 0] as const)
   const places = set.map(({ at }): Point => [at[0] + shift[0], at[1] + shift[1]])
-  if (limits.kind === 'face' && !places.every((at) => limits.fits(at)))
-    return { places, peak: OUT, rounds: 0 }
+  if (limits.kind === 'face' && !places.every((at) => limits.fits(at))) return null
   const layout: Layout = mirroredLayout({
     places,
     mirrors,
@@ -118,7 +140,7 @@ function descendFrom(input: SearchInput, set: readonly Place[]): Descended {
     ...(sides.length === set.length ? { sides } : {}),
   })
   const reach = Math.max(20, spreadOf(places) / 12)
-  return descend({ influence, layout, limits, sharing, centre, reach, rounds: effort.rounds })
+  return new Descent({ influence, layout, limits, sharing, centre, reach })
 }
 
 function searchPairs(input: SearchInput): SearchFound[] {
@@ -135,7 +157,7 @@ function searchPairs(input: SearchInput): SearchFound[] {
         ? pairLayout(centre, first.at, second.at)
         : edgePairLayout(centre, [first.at, second.at], [first.side, second.side] as [Side, Side])
     const reach = Math.max(20, distance(first.at, second.at) / 20)
-    return descend({ influence, layout, limits, sharing, centre, reach, rounds: effort.rounds })
+    return new Descent({ influence, layout, limits, sharing, centre, reach }).run(effort.rounds)
   })
   return finish(places.length, found)
 }

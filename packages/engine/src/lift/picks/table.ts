@@ -76,13 +76,17 @@ export class Table {
 
   /** Stress at every reading, then at the disc of each member, MPa; 0 for a reading inside a disc. */
   stresses(set: readonly number[], forces: Float64Array): Float64Array {
-    const { readings } = this.influence
-    const out = new Float64Array(readings.length + set.length)
-    for (let i = 0; i < readings.length; i += 1) {
-      if (!this.inDisc(set, i)) out[i] = this.#stress * this.#tensionAt(set, forces, i)
-    }
-    for (let k = 0; k < set.length; k += 1) out[readings.length + k] = this.discStress(set, forces, k)
-    return out
+    const all = Array.from({ length: this.influence.readings.length + set.length }, (_, i) => i)
+    return this.stressesAt(all, set, forces)
+  }
+
+  /** The same, of some. */
+  stressesAt(wanted: readonly number[], set: readonly number[], forces: Float64Array): Float64Array {
+    const { length } = this.influence.readings
+    return Float64Array.from(wanted, (i) => {
+      if (i >= length) return this.discStress(set, forces, i - length)
+      return this.inDisc(set, i) ? 0 : this.#stress * this.#tensionAt(set, forces, i)
+    })
   }
 
   #tensionAt(set: readonly number[], forces: Float64Array, i: number): number {
