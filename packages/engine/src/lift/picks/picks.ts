@@ -10,7 +10,7 @@ import { type LiftedPeak, liftedPeak } from './lifted-peak.ts'
 import { Limits } from './limits.ts'
 import { askedOf, type PicksAsked, type PicksInput } from './picks-input.ts'
 import { picksWorking } from './picks-working.ts'
-import { NO_MIRROR, type SearchFound, type SearchInput, searchPlaces, USUAL } from './search.ts'
+import { beginSearch, NO_MIRROR, type SearchFound, type SearchInput, USUAL } from './search.ts'
 import { longestSide, type Mirror, mirrorsOf } from './symmetry.ts'
 
 export interface Pick {
@@ -52,6 +52,8 @@ export interface Picks {
 
 /** Mirrored places are taken when they come within this share of the best. */
 export const MIRRORED_WITHIN = 0.02
+/** After a few rounds a search this many times above the other is not gone on with. */
+const HOPELESS = 1.15
 
 /**
  * Places of 2, 4, 6 or 8 inserts with the least peak tension of the panel lifted flat, within limits of edge, opening and spacing, every load
@@ -142,17 +144,17 @@ export function picks(input: PicksInput): Picks {
     whole: SearchInput,
     symmetric: boolean | undefined,
   ): { readonly found: readonly SearchFound[]; readonly mirrors: number } | null {
-    const mirrored = searchPlaces(whole)
+    const mirrored = beginSearch(whole)
     if (whole.mirrors.length === 1 || symmetric === true) {
-      return mirrored.length === 0 ? null : { found: mirrored, mirrors: whole.mirrors.length }
+      const found = mirrored.finish()
+      return found.length === 0 ? null : { found, mirrors: whole.mirrors.length }
     }
-    // Two mirrors rarely cost anything; one often does, so that the free search is given its whole effort then.
-    const effort = whole.mirrors.length > 2 ? { ...whole.effort, descents: 1 } : whole.effort
-    const free = searchPlaces({ ...whole, mirrors: NO_MIRROR, effort })
-    const [m, f] = [mirrored[0], free[0]]
-    if (m !== undefined && (f === undefined || m.peak <= f.peak * (1 + MIRRORED_WITHIN)))
-      return { found: mirrored, mirrors: whole.mirrors.length }
-    return f === undefined ? null : { found: free, mirrors: 1 }
+    const free = beginSearch({ ...whole, mirrors: NO_MIRROR })
+    const m = mirrored.best <= free.best * HOPELESS ? mirrored.finish() : []
+    const f = free.best <= mirrored.best * HOPELESS ? free.finish() : []
+    if (m[0] !== undefined && (f[0] === undefined || m[0].peak <= f[0].peak * (1 + MIRRORED_WITHIN)))
+      return { found: m, mirrors: whole.mirrors.length }
+    return f.length === 0 ? null : { found: f, mirrors: 1 }
   }
 
   function noPlaces(given: PicksInput, { edge, spacing }: PicksAsked): InputError {

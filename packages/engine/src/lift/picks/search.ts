@@ -17,10 +17,10 @@ export interface Effort {
   readonly places: number
   /** Seeded random starts beside the given ones. */
   readonly random: number
-  /** Sets that are moved on from, `firstRounds` each. */
+  /** Sets that are moved on from, `firstRounds` each; the better half goes on for as many again, and so on. */
   readonly descents: number
   readonly firstRounds: number
-  /** The best of those that are moved on to the end, in at most so many rounds. */
+  /** How many are moved on to the end, in at most so many rounds. */
   readonly finished: number
   readonly rounds: number
 }
@@ -30,7 +30,7 @@ export const USUAL: Effort = {
   random: 12,
   descents: 4,
   firstRounds: 4,
-  finished: 2,
+  finished: 5,
   rounds: 16,
 }
 
@@ -60,13 +60,20 @@ export interface SearchFound {
   readonly rounds: number
 }
 
-/** The best places found, best first; empty where none hold the panel within the limits. */
-export function searchPlaces(input: SearchInput): SearchFound[] {
-  const { influence, count, centre, limits, sharing, effort, grid } = input
-  if (count === 2) return searchPairs(input)
+/** A search whose sets have been moved on from for a few rounds. */
+export interface Begun {
+  /** Least peak so far, MPa; `OUT` or above where no set holds the panel within the limits. */
+  readonly best: number
+  /** The best places found, best first; empty where none hold the panel within the limits. */
+  readonly finish: () => SearchFound[]
+}
+
+export function beginSearch(input: SearchInput): Begun {
+  const { count, centre, limits, sharing, effort, grid } = input
+  if (count === 2) return ended(searchPairs(input))
   const places = placesOf(input)
-  if (places.length < count) return []
-  const table = new Table(influence, influence.responses(places.map(({ at }) => at)))
+  if (places.length < count) return ended([])
+  const table = new Table(input.influence, input.influence.responses(places.map(({ at }) => at)))
   const sets = exchange({
     table,
     count,
@@ -88,23 +95,57 @@ export function searchPlaces(input: SearchInput): SearchFound[] {
         )
       : []
   const all = [...sets, ...given.map((start) => start.map((at): Place => ({ at })))]
-  return finish(
-    places.length,
-    grid === null
-      ? bestOf(
-          all.flatMap((set) => descentFrom(input, set) ?? []),
-          effort,
-        )
-      : all.map((set) => stepOnGrid(input, set, grid)),
+  if (grid !== null)
+    return ended(
+      finish(
+        places.length,
+        all.map((set) => stepOnGrid(input, set, grid)),
+      ),
+    )
+  const left = betterOf(
+    all.flatMap((set) => descentFrom(input, set) ?? []),
+    effort,
   )
+  return {
+    best: left[0]?.found.peak ?? OUT,
+    finish: () =>
+      finish(
+        places.length,
+        left.map((descent) => descent.run(effort.rounds)),
+      ),
+  }
 }
 
-/** All are moved a few rounds, the best of them then to the end. */
-function bestOf(descents: readonly Descent[], { firstRounds, finished, rounds }: Effort): Descended[] {
-  for (const descent of descents) descent.run(firstRounds)
-  return [...descents]
-    .sort((p, q) => p.found.peak - q.found.peak)
-    .map((descent, i) => (i < finished ? descent.run(rounds) : descent.found))
+function ended(found: SearchFound[]): Begun {
+  return { best: found[0]?.peak ?? OUT, finish: () => found }
+}
+
+/** All are moved a few rounds, the better half of them a few more, until so few are left as are finished; of those on their way to the same places one is kept. */
+function betterOf(descents: readonly Descent[], { firstRounds, finished }: Effort): Descent[] {
+  let left = [...descents]
+  for (let rounds = firstRounds; ; rounds += firstRounds) {
+    for (const descent of left) descent.run(rounds)
+    left = different(left)
+    if (left.length <= finished) return left
+    left = left.slice(0, Math.max(finished, Math.ceil(left.length / 2)))
+  }
+}
+
+/** Share of its spread by which a set may be off a better one that is on its way to the same places. */
+const ALIKE = 0.03
+
+/** Best first; those on their way to the same places as one before them left out. */
+function different(descents: readonly Descent[]): Descent[] {
+  const kept: Descent[] = []
+  for (const descent of [...descents].sort((p, q) => p.found.peak - q.found.peak)) {
+    const { places } = descent.found
+    const near = ALIKE * spreadOf(places)
+    const same = kept.some(({ found }) =>
+      places.every((at) => found.places.some((place) => distance(at, place) < near)),
+    )
+    if (!same) kept.push(descent)
+  }
+  return kept
 }
 
 function placesOf(input: SearchInput): Place[] {

@@ -1,5 +1,8 @@
 import type { Influence, Response } from './influence.ts'
 
+/** How many readings above a bound are remembered. */
+const REMEMBERED = 6
+
 /** Places beside each other: what each does at each, made when first asked for. */
 export class Table {
   readonly influence: Influence
@@ -9,6 +12,8 @@ export class Table {
   readonly #dead: Float64Array[] = []
   readonly #stress: number
   readonly #sum = new Float64Array(4)
+  /** Readings that were last found above a bound: most sets that fail do so at one of these. */
+  readonly #worst: number[] = []
 
   constructor(influence: Influence, responses: readonly Response[]) {
     this.influence = influence
@@ -63,15 +68,23 @@ export class Table {
       if (most > bound) return most
     }
     const { readings } = this.influence
-    const limit = { value: most / this.#stress }
+    const allowed = bound / this.#stress
+    for (const i of this.#worst) {
+      const found = this.#tensionAt(set, forces, i)
+      if (found > allowed && !this.inDisc(set, i)) return found * this.#stress
+    }
+    let value = most / this.#stress
     for (let i = 0; i < readings.length; i += 1) {
       const found = this.#tensionAt(set, forces, i)
-      if (found > limit.value && !this.inDisc(set, i)) {
-        limit.value = found
-        if (found * this.#stress > bound) break
+      if (!(found > value) || this.inDisc(set, i)) continue
+      value = found
+      if (found > allowed) {
+        this.#worst.unshift(i)
+        if (this.#worst.length > REMEMBERED) this.#worst.pop()
+        break
       }
     }
-    return limit.value * this.#stress
+    return value * this.#stress
   }
 
   /** Stress at every reading, then at the disc of each member, MPa; 0 for a reading inside a disc. */
