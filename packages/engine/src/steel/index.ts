@@ -10,8 +10,8 @@ export {
   type ShortLeg,
   shortLegs,
 } from './cut-length.ts'
-export { type CutList, parseCutList } from './cut-list.ts'
-export { type CutBar, type CutPieces, type CutPlan, type CutPlanInput, cutPlan } from './cut-plan.ts'
+export { type CutList, parseCutList } from './cutting/list.ts'
+export { type CutBar, type CutPieces, type CutPlan, type CutPlanInput, cutPlan } from './cutting/plan.ts'
 export { type LappedInput, type LappedLine, lappedLine, type Piece } from './lapped-line.ts'
 export { type BarLine, type MatInput, type MatLines, matLines } from './mat-lines.ts'
 export { type PlanSteelInput, planSteel, WIRE_PER_TONNE } from './plan-steel.ts'

@@ -4,8 +4,8 @@ import { type BarRole, codeFamily, type FamilyId, type LapInput } from '../codes
 import { barMass } from './bar-mass.ts'
 import { checkBend } from './bend.ts'
 import { bendDeduction, cutLength } from './cut-length.ts'
-import { parseCutList } from './cut-list.ts'
-import { cutPlan } from './cut-plan.ts'
+import { parseCutList } from './cutting/list.ts'
+import { cutPlan } from './cutting/plan.ts'
 import { crossings } from './ties.ts'
 
 const PSI = 0.006894757293168

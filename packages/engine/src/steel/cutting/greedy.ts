@@ -1,5 +1,5 @@
-import { type CutAnswer, type CutProblem, type CutUse, costOf } from './cut-problem.ts'
 import { type Knapsack, knapsack } from './knapsack.ts'
+import { type CutAnswer, type CutProblem, type CutUse, costOf } from './problem.ts'
 
 /**
  * A feasible plan by filling one bar after another as full as it goes, best cost for length first, each filling repeated as

@@ -1,5 +1,5 @@
-import type { CutList } from './cut-list.ts'
-import type { CutBar, CutPieces } from './cut-plan.ts'
+import type { CutList } from './list.ts'
+import type { CutBar, CutPieces } from './plan.ts'
 
 /**
  * Gives the marks of the list back to the pieces of the plan: pieces of one length go to their marks in the order of the list. Bars that

@@ -1,6 +1,6 @@
 import * as z from 'zod'
-import { InputError, type InputIssue } from '../working/issue.ts'
-import { parseInput } from '../working/parse.ts'
+import { InputError, type InputIssue } from '../../working/issue.ts'
+import { parseInput } from '../../working/parse.ts'
 
 const positive = z.number().positive().max(1e6)
 const count = z.number().int().positive().max(1_000_000)

@@ -1,13 +1,11 @@
-import { loadHighs } from '../numeric/highs.ts'
-import { InputError } from '../working/issue.ts'
-import { GEOMETRY } from '../working/source.ts'
-import type { Step } from '../working/worked.ts'
-import { bestBound } from './cut-bound.ts'
-import { relax } from './cut-columns.ts'
-import { type CutList, decimals } from './cut-list.ts'
-import { markedBars } from './cut-marks.ts'
-import type { CutBin, CutProblem, CutUse } from './cut-problem.ts'
-import { searchCuts } from './cut-search.ts'
+import { loadHighs } from '../../numeric/highs.ts'
+import { InputError } from '../../working/issue.ts'
+import { GEOMETRY } from '../../working/source.ts'
+import type { Step } from '../../working/worked.ts'
+import { type CutList, decimals } from './list.ts'
+import { markedBars } from './marks.ts'
+import type { CutAnswer, CutBin, CutProblem, CutUse } from './problem.ts'
+import { searchCuts, stockBoundOf } from './search.ts'
 
 export interface CutPieces {
   readonly length: number
@@ -49,6 +47,15 @@ export interface CutPlanInput {
   readonly list: CutList
   /** Seconds that the search may take. */
   readonly within: number
+  /** Told of each better plan while the search goes on, mm; false ends it with what there is. */
+  readonly better?: (so: CutProgress) => boolean
+}
+
+/** The best plan so far. */
+export interface CutProgress {
+  readonly bars: readonly CutBar[]
+  readonly stockLength: number
+  readonly lowerBound: number
 }
 
 /**
@@ -56,7 +63,7 @@ export interface CutPlanInput {
  *
  * @throws InputError where the counts cannot supply the pieces, naming the piece and the length short.
  */
-export async function cutPlan({ list, within }: CutPlanInput): Promise<CutPlan> {
+export async function cutPlan({ list, within, better }: CutPlanInput): Promise<CutPlan> {
   const started = performance.now()
   const highs = await loadHighs()
   const deadline = started + within * 1000
@@ -64,16 +71,32 @@ export async function cutPlan({ list, within }: CutPlanInput): Promise<CutPlan> 
   const { problem, stockProblem, step, unit } = scaled
   const withRack = (list.offcuts ?? []).length > 0
 
-  const stockBound = withRack
-    ? bestBound(stockProblem, relax(highs, stockProblem, [], performance.now() + within * 300).prices)
-    : null
+  const stockBound = withRack ? stockBoundOf(stockProblem, performance.now() + within * 300) : null
   const attainable = (bound: number): number => {
     const whole = Math.ceil(bound / step - 1e-9) * step
     if (stockBound === null) return leastSum(scaled.stockLengths, bound, step)
     const stock = leastSum(scaled.stockLengths, stockBound.bound, scaled.stockStep)
     return Math.max(whole, stock * scaled.stockWeight)
   }
-  const found = searchCuts({ highs, problem, seeds: [], step, attainable, deadline })
+  const found = searchCuts({
+    highs,
+    problem,
+    step,
+    attainable,
+    deadline,
+    ...(better === undefined
+      ? {}
+      : {
+          better: (answer: CutAnswer, bound: number) => {
+            const bars = barsOf(list, scaled, answer.uses)
+            return better({
+              bars,
+              stockLength: sumBars(bars, false),
+              lowerBound: (stockBound?.bound ?? bound) / unit,
+            })
+          },
+        }),
+  })
   refuseShort(list, scaled, found.answer.short, found.proven)
   const proof = stockBound ?? found.proof
   const bars = barsOf(list, scaled, found.answer.uses)

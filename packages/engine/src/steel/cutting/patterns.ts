@@ -1,5 +1,5 @@
-import type { CutBound } from './cut-bound.ts'
-import type { CutProblem, Pattern } from './cut-problem.ts'
+import type { CutBound } from './bound.ts'
+import type { CutProblem, Pattern } from './problem.ts'
 
 /**
  * Every full pattern that a plan cheaper than `better` (or as cheap) could hold: its cost less its worth at the proven prices is at most the

@@ -1,7 +1,6 @@
 import type { Highs } from 'highs'
-import { type Column, modelData } from '../numeric/highs.ts'
-import { masterRows, patternColumn, shortColumns } from './cut-columns.ts'
-import { greedyFill } from './cut-greedy.ts'
+import { type Column, modelData, type Row } from '../../numeric/highs.ts'
+import { greedyFill } from './greedy.ts'
 import {
   type CutAnswer,
   type CutProblem,
@@ -9,7 +8,7 @@ import {
   costOf,
   type Pattern,
   withoutSurplus,
-} from './cut-problem.ts'
+} from './problem.ts'
 
 const OPTIMAL = 7
 const INFEASIBLE = 8
@@ -101,43 +100,43 @@ export function completed(
   return { uses: whole, short: rest.short, cost: costOf(problem, whole, rest.short) }
 }
 
-/** The relaxed plan rounded down, and what is left over solved over the same patterns. */
-export function roundedDown({
-  highs,
-  problem,
-  patterns,
-  times,
-  step,
-  seconds,
-}: {
-  readonly highs: Highs
-  readonly problem: CutProblem
-  readonly patterns: readonly Pattern[]
-  readonly times: readonly number[]
-  readonly step: number
-  readonly seconds: number
-}): CutAnswer | null {
-  const until = performance.now() + seconds * 1000
-  const floor = patterns.flatMap((pattern, index): CutUse[] => {
-    const whole = Math.floor((times[index] ?? 0) + 1e-6)
-    return whole > 0 ? [{ ...pattern, times: whole }] : []
-  })
-  const trimmed = withoutSurplus(problem, floor)
-  const demand = problem.demand.map(
-    (count, size) => count - trimmed.reduce((sum, use) => sum + use.times * (use.counts[size] ?? 0), 0),
-  )
-  const bins = problem.bins.map((bin, index) => ({
-    ...bin,
-    limit: bin.limit - trimmed.reduce((sum, use) => sum + (use.bin === index ? use.times : 0), 0),
-  }))
-  if (bins.some((bin) => bin.limit < 0)) return null
-  const rest = wholeBars({
-    highs,
-    problem: { ...problem, demand, bins },
-    patterns,
-    step,
-    below: null,
-    seconds,
-  })
-  return completed(problem, [...trimmed, ...(rest.answer?.uses ?? [])], until)
+function patternColumn(problem: CutProblem, pattern: Pattern): Column {
+  const rows: number[] = []
+  const values: number[] = []
+  for (const [size, count] of pattern.counts.entries()) {
+    if (count === 0) continue
+    rows.push(size)
+    values.push(count)
+  }
+  const bin = problem.bins[pattern.bin]
+  if (bin === undefined) throw new Error(`no bar kind ${pattern.bin} in the problem`)
+  const limited = Number.isFinite(bin.limit)
+  return {
+    cost: bin.cost,
+    upper: limited ? bin.limit : Number.POSITIVE_INFINITY,
+    rows: limited ? [...rows, limitRow(problem, pattern.bin)] : rows,
+    values: limited ? [...values, 1] : values,
+  }
+}
+
+/** Rows of the master: pieces of each size, then bars of each limited kind. */
+function masterRows(problem: CutProblem): Row[] {
+  return [
+    ...problem.demand.map((count) => ({ lower: count, upper: Number.POSITIVE_INFINITY })),
+    ...problem.bins
+      .filter((bin) => Number.isFinite(bin.limit))
+      .map((bin) => ({ lower: 0, upper: bin.limit })),
+  ]
+}
+
+/** Columns that stand for pieces that are not supplied. */
+function shortColumns(problem: CutProblem): Column[] {
+  const { shortCost } = problem
+  if (shortCost === null) return []
+  return problem.demand.map((count, size) => ({ cost: shortCost, upper: count, rows: [size], values: [1] }))
+}
+
+function limitRow(problem: CutProblem, bin: number): number {
+  const before = problem.bins.slice(0, bin).filter((each) => Number.isFinite(each.limit)).length
+  return problem.sizes.length + before
 }

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { InputError } from '../working/issue.ts'
-import { type CutList, parseCutList } from './cut-list.ts'
-import { type CutPlan, cutPlan } from './cut-plan.ts'
+import { InputError } from '../../working/issue.ts'
+import { type CutList, parseCutList } from './list.ts'
+import { type CutPlan, cutPlan } from './plan.ts'
 
 /** Least new stock, then least rack, by trying every way; null where the counts cannot supply. Small lists only. */
 function bruteForce({

@@ -1,5 +1,5 @@
-import type { CutProblem } from './cut-problem.ts'
 import { knapsack } from './knapsack.ts'
+import type { CutProblem } from './problem.ts'
 
 /** A lower bound that anybody can check: prices of pieces in whole numbers, and what the best bar of each kind is worth in them. */
 export interface CutBound {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { certifiedBound } from './cut-bound.ts'
-import { knapsack } from './knapsack.ts'
+import { certifiedBound } from './bound.ts'
+import { knapsack, sparseKnapsack } from './knapsack.ts'
 
 /** Best worth by trying every count. */
 function everyWay(sizes: number[], values: number[], most: number[], capacity: number, at = 0): number {
@@ -22,32 +22,39 @@ const item = fc.tuple(
 )
 
 describe('best filling of a bar', () => {
-  it('property (seed 99): the worth of every capacity is that of trying every way, and the counts make it', () => {
-    fc.assert(
-      fc.property(
-        fc.array(item, { minLength: 1, maxLength: 5 }),
-        fc.integer({ min: 1, max: 40 }),
-        (items, capacity) => {
-          const sizes = items.map(([size]) => size)
-          const values = items.map(([, value]) => value)
-          const most = items.map(([, , count]) => count)
-          const sack = knapsack({ sizes, values, most, capacity })
-          for (let limit = 0; limit <= capacity; limit += 1) {
-            expect(sack.value(limit)).toBe(everyWay(sizes, values, most, limit))
-            const counts = sack.counts(limit)
-            expect(
-              counts.reduce((sum, count, index) => sum + count * (sizes[index] ?? 0), 0),
-            ).toBeLessThanOrEqual(limit)
-            expect(counts.reduce((sum, count, index) => sum + count * (values[index] ?? 0), 0)).toBe(
-              sack.value(limit),
-            )
-            for (const [index, count] of counts.entries()) expect(count).toBeLessThanOrEqual(most[index] ?? 0)
-          }
-        },
-      ),
-      { seed: 99, numRuns: 200 },
-    )
-  })
+  it.each([
+    ['table of every length', knapsack],
+    ['lengths that can be reached', sparseKnapsack],
+  ])(
+    'property (seed 99), %s: the worth of every capacity is that of trying every way, and the counts make it',
+    (_, fill) => {
+      fc.assert(
+        fc.property(
+          fc.array(item, { minLength: 1, maxLength: 5 }),
+          fc.integer({ min: 1, max: 40 }),
+          (items, capacity) => {
+            const sizes = items.map(([size]) => size)
+            const values = items.map(([, value]) => value)
+            const most = items.map(([, , count]) => count)
+            const sack = fill({ sizes, values, most, capacity })
+            for (let limit = 0; limit <= capacity; limit += 1) {
+              expect(sack.value(limit)).toBe(everyWay(sizes, values, most, limit))
+              const counts = sack.counts(limit)
+              expect(
+                counts.reduce((sum, count, index) => sum + count * (sizes[index] ?? 0), 0),
+              ).toBeLessThanOrEqual(limit)
+              expect(counts.reduce((sum, count, index) => sum + count * (values[index] ?? 0), 0)).toBe(
+                sack.value(limit),
+              )
+              for (const [index, count] of counts.entries())
+                expect(count).toBeLessThanOrEqual(most[index] ?? 0)
+            }
+          },
+        ),
+        { seed: 99, numRuns: 100 },
+      )
+    },
+  )
 })
 
 describe('certified bound', () => {

@@ -1,3 +1,5 @@
+import { batches, denseKnapsack, MOST_CELLS } from './dense-knapsack.ts'
+
 /** Best values of one bar, for every capacity at once. */
 export interface Knapsack {
   /** Largest value of pieces that fit in the capacity. Exact where sizes and values are whole numbers. */
@@ -15,11 +17,19 @@ export interface KnapsackInput {
   readonly capacity: number
 }
 
+/** Bounded knapsack: over every whole length where such a table is small, else over the lengths that can be reached. */
+export function knapsack(input: KnapsackInput): Knapsack {
+  const parts = batches(input)
+  return parts.length * (input.capacity + 1) <= MOST_CELLS
+    ? denseKnapsack(input, parts)
+    : sparseKnapsack(input)
+}
+
 /**
  * Bounded knapsack over the lengths that can be reached: a list of states, longer only where worth more. A size is added in
  * doubling batches, so that any count up to its most is reached.
  */
-export function knapsack({ sizes, values, most, capacity }: KnapsackInput): Knapsack {
+export function sparseKnapsack({ sizes, values, most, capacity }: KnapsackInput): Knapsack {
   const length: number[] = [0]
   const worth: number[] = [0]
   const parent: number[] = [-1]
