@@ -75,7 +75,7 @@ function liftTable(
   found: Omit<LiftReport, 'working' | 'assumed' | 'verdict' | 'checks'>,
   checks: LiftReport['checks'],
 ): string {
-  const { mass, weight, centre, proposed, inserts, peak, probes, unknown } = found
+  const { mass, weight, centre, proposed, inserts, peak, probes, unknown, notes } = found
   const kind = proposed ? 'Proposed insert' : 'Insert'
   const parts = [
     textTable([
@@ -89,6 +89,7 @@ function liftTable(
     [
       ...(proposed ? ['The drawing has no inserts: these are proposed.'] : []),
       ...checks.map(({ what, verdict }) => `${what}: ${verdict}`),
+      ...notes,
       ...unknown.map((gap) => `Not known: ${gap}`),
     ].join('\n'),
   ]

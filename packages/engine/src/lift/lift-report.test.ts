@@ -74,6 +74,11 @@ describe('a flat lift', () => {
     expect(sum(([, y]) => y) / (1.3 * weight)).toBeCloseTo(centre[1], 4)
   })
 
+  it('says where thin-plate theory is stretched: thickness over the least span above a tenth', () => {
+    expect(report({ thickness: 150 }).notes).toEqual([])
+    expect(report({ thickness: 400 }).notes[0]).toMatch(/thin-plate theory leaves out/)
+  })
+
   it('doubles with the factor; the modulus is in the deflection alone', () => {
     const [once, twice] = [1, 2].map((factor) => report({ openings: [HOLE] }, { probes, factor }))
     const stiff = report({ openings: [HOLE] }, { probes, modulus: 60_000 })

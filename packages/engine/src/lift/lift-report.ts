@@ -79,6 +79,8 @@ export interface LiftReport {
   readonly checks: readonly Check[]
   readonly verdict: Verdict
   readonly unknown: readonly string[]
+  /** Where thin-plate theory is stretched. */
+  readonly notes: readonly string[]
   readonly working: readonly Step[]
   readonly assumed: readonly Assumed[]
 }
@@ -139,6 +141,7 @@ export function liftReport(input: LiftReportInput): LiftReport {
           'peak',
           ...(probes.length > 0 ? ['probes'] : []),
         ],
+    notes: thickNotes(panel.drawing.thickness, inserts),
     working: [
       ...panel.working,
       ...(proposals?.working ?? []),
@@ -148,6 +151,21 @@ export function liftReport(input: LiftReportInput): LiftReport {
     ],
     assumed: [...panel.assumed, ...assumedIn(input, proposed ? inserts : null)],
   }
+}
+
+/** Thickness over span above which shear flexibility is no longer small beside bending: common practice, no source. */
+const THICK = 0.1
+
+/** The span is the least distance between two inserts. */
+function thickNotes(thickness: number, inserts: readonly Support[]): string[] {
+  const spans = inserts.flatMap((a, i) =>
+    inserts.slice(i + 1).map((b) => Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1])),
+  )
+  const ratio = thickness / Math.min(...spans)
+  if (!(ratio > THICK)) return []
+  return [
+    `Thickness is ${ratio.toFixed(2)} of the least span between inserts: above ${THICK} shear flexibility and the depth of the panel count, which thin-plate theory leaves out.`,
+  ]
 }
 
 function defined({
