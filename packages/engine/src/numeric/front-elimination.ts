@@ -1,8 +1,10 @@
 /** The matrix has no positive pivot: something in it can move without resistance. */
 export class NotPositiveError extends Error {
+  readonly node: number
   constructor(node: number, pivot: number) {
     super(`pivot ${pivot} at node ${node}: expected above 0`)
     this.name = 'NotPositiveError'
+    this.node = node
   }
 }
 

@@ -16,9 +16,12 @@ export const ELEMENT_UNKNOWNS = 18
 /** Corners of a triangle, counter-clockwise: x0, y0, x1, y1, x2, y2, mm. */
 export type Corners = readonly [number, number, number, number, number, number]
 
+// A panel is solved for once by a process that has just started: the loops here are small functions with places read by index, which
+// the engine compiles in a moment. Taking arrays apart by pattern or passing closures makes it compile for longer than it computes.
+
 /** Twice the area of the triangle, mm². */
-export function doubleArea([x0, y0, x1, y1, x2, y2]: Corners): number {
-  return (x1 - x0) * (y2 - y0) - (x2 - x0) * (y1 - y0)
+export function doubleArea(c: Corners): number {
+  return (c[2] - c[0]) * (c[5] - c[1]) - (c[4] - c[0]) * (c[3] - c[1])
 }
 
 /**
@@ -30,59 +33,73 @@ export function toReference(
   out: Float64Array = new Float64Array(TERMS * 18),
 ): Float64Array {
   out.fill(0)
-  const [x0, y0, x1, y1, x2, y2] = corners
-  const [a, b, c, d] = [x1 - x0, x2 - x0, y1 - y0, y2 - y0]
-  for (let v = 0; v < 3; v += 1) {
-    const at = (row: number, column: number): number => (6 * v + row) * 18 + 6 * v + column
-    out[at(0, 0)] = 1
-    out[at(1, 1)] = a
-    out[at(1, 2)] = c
-    out[at(2, 1)] = b
-    out[at(2, 2)] = d
-    out[at(3, 3)] = a * a
-    out[at(3, 4)] = 2 * a * c
-    out[at(3, 5)] = c * c
-    out[at(4, 3)] = a * b
-    out[at(4, 4)] = a * d + b * c
-    out[at(4, 5)] = c * d
-    out[at(5, 3)] = b * b
-    out[at(5, 4)] = 2 * b * d
-    out[at(5, 5)] = d * d
-  }
+  const a = corners[2] - corners[0]
+  const b = corners[4] - corners[0]
+  const c = corners[3] - corners[1]
+  const d = corners[5] - corners[1]
+  for (let v = 0; v < 3; v += 1) cornerRows(out, 6 * v * 19, a, b, c, d)
   for (let e = 0; e < 3; e += 1) {
-    const { from, to, along } = SIDES[e]!
+    const side = SIDES[e]!
+    const from = side.from
+    const to = side.to
     const dx = corners[2 * to]! - corners[2 * from]!
     const dy = corners[2 * to + 1]! - corners[2 * from + 1]!
-    const length = Math.hypot(dx, dy)
-    const [co, si] = [dx / length, dy / length]
-    const px = a * along[0] + b * along[1]
-    const py = c * along[0] + d * along[1]
-    const tangent = px * co + py * si
-    const normal = -px * si + py * co
+    const px = a * side.along[0] + b * side.along[1]
+    const py = c * side.along[0] + d * side.along[1]
     const row = (18 + e) * 18
-    for (const [node, sign] of [
-      [from, -1],
-      [to, 1],
-    ] as const) {
-      const at = row + 6 * node
-      out[at] = (sign * tangent * 15) / (8 * length)
-      out[at + 1] = (-7 / 16) * tangent * co - 0.5 * normal * si
-      out[at + 2] = (-7 / 16) * tangent * si + 0.5 * normal * co
-      const tt = (sign * tangent * length) / 32
-      const nt = (-sign * normal * length) / 8
-      out[at + 3] = tt * co * co - nt * co * si
-      out[at + 4] = 2 * tt * co * si + nt * (co * co - si * si)
-      out[at + 5] = tt * si * si + nt * co * si
-    }
+    sideRow(out, row + 6 * from, -1, dx, dy, px, py)
+    sideRow(out, row + 6 * to, 1, dx, dy, px, py)
   }
   return out
 }
 
+/** Value, slopes and curvatures of one corner. */
+function cornerRows(out: Float64Array, at: number, a: number, b: number, c: number, d: number): void {
+  out[at] = 1
+  out[at + 19] = a
+  out[at + 20] = c
+  out[at + 37] = b
+  out[at + 38] = d
+  out[at + 57] = a * a
+  out[at + 58] = 2 * a * c
+  out[at + 59] = c * c
+  out[at + 75] = a * b
+  out[at + 76] = a * d + b * c
+  out[at + 77] = c * d
+  out[at + 93] = b * b
+  out[at + 94] = 2 * b * d
+  out[at + 95] = d * d
+}
+
+/** Part of one end (`sign` −1: first) in the slope along (px, py) at the middle of the side (dx, dy). */
+function sideRow(
+  out: Float64Array,
+  at: number,
+  sign: number,
+  dx: number,
+  dy: number,
+  px: number,
+  py: number,
+): void {
+  const length = Math.sqrt(dx * dx + dy * dy)
+  const co = dx / length
+  const si = dy / length
+  const tangent = px * co + py * si
+  const normal = -px * si + py * co
+  out[at] = (sign * tangent * 15) / (8 * length)
+  out[at + 1] = (-7 / 16) * tangent * co - 0.5 * normal * si
+  out[at + 2] = (-7 / 16) * tangent * si + 0.5 * normal * co
+  const tt = (sign * tangent * length) / 32
+  const nt = (-sign * normal * length) / 8
+  out[at + 3] = tt * co * co - nt * co * si
+  out[at + 4] = 2 * tt * co * si + nt * (co * co - si * si)
+  out[at + 5] = tt * si * si + nt * co * si
+}
+
 /** Inverse of the map: ξ_x, ξ_y, η_x, η_y. */
-function inverseMap(corners: Corners): [number, number, number, number] {
-  const [x0, y0, x1, y1, x2, y2] = corners
-  const det = doubleArea(corners)
-  return [(y2 - y0) / det, -(x2 - x0) / det, -(y1 - y0) / det, (x1 - x0) / det]
+function inverseMap(c: Corners): readonly [number, number, number, number] {
+  const det = doubleArea(c)
+  return [(c[5] - c[1]) / det, (c[0] - c[4]) / det, (c[1] - c[3]) / det, (c[2] - c[0]) / det]
 }
 
 /** What the bending of a plate depends on. */
@@ -109,64 +126,78 @@ export function momentsOf(
 const kHat = new Float64Array(TERMS * TERMS)
 const kHalf = new Float64Array(TERMS * 18)
 const map = new Float64Array(TERMS * 18)
+const [P0, P1, P2, P3, P4, P5] = PRODUCTS as [
+  Float64Array,
+  Float64Array,
+  Float64Array,
+  Float64Array,
+  Float64Array,
+  Float64Array,
+]
 
 /** Stiffness of one triangle, row-major 18 × 18 into `out` from `offset`; N, mm. */
 export function stiffnessInto(out: Float64Array, offset: number, corners: Corners, bending: Bending): void {
-  const { own, cross, twist } = bendingMatrix(bending)
-  const [xX, xY, nX, nY] = inverseMap(corners)
-  // w_xx, w_yy, w_xy from the three reference derivatives.
-  const s = [
-    [xX * xX, 2 * xX * nX, nX * nX],
-    [xY * xY, 2 * xY * nY, nY * nY],
-    [xX * xY, xX * nY + nX * xY, nX * nY],
-  ] as const
   const det = doubleArea(corners)
-  const pair = (p: number, q: number): number =>
-    det *
-    (own * (s[0][p]! * s[0][q]! + s[1][p]! * s[1][q]!) +
-      cross * (s[0][p]! * s[1][q]! + s[1][p]! * s[0][q]!) +
-      2 * twist * s[2][p]! * s[2][q]!)
-  const weights = [pair(0, 0), pair(1, 1), pair(2, 2), pair(0, 1), pair(0, 2), pair(1, 2)]
-  const [p0, p1, p2, p3, p4, p5] = PRODUCTS as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ]
-  const [w0, w1, w2, w3, w4, w5] = weights as [number, number, number, number, number, number]
-  for (let i = 0; i < TERMS; i += 1) {
-    for (let j = 0; j <= i; j += 1) {
-      const k = i * TERMS + j
-      kHat[k] = w0 * p0[k]! + w1 * p1[k]! + w2 * p2[k]! + w3 * p3[k]! + w4 * p4[k]! + w5 * p5[k]!
-      kHat[j * TERMS + i] = kHat[k]!
-    }
-  }
+  const own = bending.rigidity * det
+  const cross = bending.poisson * own
+  const twist = own - cross
+  // ξ_x, η_x, ξ_y, η_y; then the factors of the three reference derivatives in w_xx, w_yy, w_xy.
+  const xX = (corners[5] - corners[1]) / det
+  const nX = (corners[1] - corners[3]) / det
+  const xY = (corners[0] - corners[4]) / det
+  const nY = (corners[2] - corners[0]) / det
+  const a0 = xX * xX
+  const a1 = 2 * xX * nX
+  const a2 = nX * nX
+  const b0 = xY * xY
+  const b1 = 2 * xY * nY
+  const b2 = nY * nY
+  const c0 = xX * xY
+  const c1 = xX * nY + nX * xY
+  const c2 = nX * nY
+  weighProducts(
+    own * (a0 * a0 + b0 * b0) + cross * 2 * a0 * b0 + 2 * twist * c0 * c0,
+    own * (a1 * a1 + b1 * b1) + cross * 2 * a1 * b1 + 2 * twist * c1 * c1,
+    own * (a2 * a2 + b2 * b2) + cross * 2 * a2 * b2 + 2 * twist * c2 * c2,
+    own * (a0 * a1 + b0 * b1) + cross * (a0 * b1 + b0 * a1) + 2 * twist * c0 * c1,
+    own * (a0 * a2 + b0 * b2) + cross * (a0 * b2 + b0 * a2) + 2 * twist * c0 * c2,
+    own * (a1 * a2 + b1 * b2) + cross * (a1 * b2 + b1 * a2) + 2 * twist * c1 * c2,
+  )
   toReference(corners, map)
+  for (let j = 0; j < 18; j += 1) halfColumn(j, ROWS_FROM[j]!, ROWS_TO[j]!)
+  for (let i = 0; i < 18; i += 1) wholeRow(out, offset, i, ROWS_FROM[i]!, ROWS_TO[i]!)
+}
+
+/** The stiffness on the reference triangle into `kHat`. */
+function weighProducts(w0: number, w1: number, w2: number, w3: number, w4: number, w5: number): void {
+  for (let k = 0; k < TERMS * TERMS; k += 1) {
+    kHat[k] = w0 * P0[k]! + w1 * P1[k]! + w2 * P2[k]! + w3 * P3[k]! + w4 * P4[k]! + w5 * P5[k]!
+  }
+}
+
+/** Column j of `kHat` times `map`. */
+function halfColumn(j: number, from: number, to: number): void {
+  const t0 = map[18 * 18 + j]!
+  const t1 = map[19 * 18 + j]!
+  const t2 = map[20 * 18 + j]!
   for (let i = 0; i < TERMS; i += 1) {
     const row = i * TERMS
-    const k0 = kHat[row + 18]!
-    const k1 = kHat[row + 19]!
-    const k2 = kHat[row + 20]!
-    for (let j = 0; j < 18; j += 1) {
-      let sum = k0 * map[18 * 18 + j]! + k1 * map[19 * 18 + j]! + k2 * map[20 * 18 + j]!
-      for (let k = ROWS_FROM[j]!; k < ROWS_TO[j]!; k += 1) sum += kHat[row + k]! * map[k * 18 + j]!
-      kHalf[i * 18 + j] = sum
-    }
+    let sum = kHat[row + 18]! * t0 + kHat[row + 19]! * t1 + kHat[row + 20]! * t2
+    for (let k = from; k < to; k += 1) sum += kHat[row + k]! * map[k * 18 + j]!
+    kHalf[i * 18 + j] = sum
   }
-  for (let i = 0; i < 18; i += 1) {
-    const t0 = map[18 * 18 + i]!
-    const t1 = map[19 * 18 + i]!
-    const t2 = map[20 * 18 + i]!
-    const from = ROWS_FROM[i]!
-    const to = ROWS_TO[i]!
-    for (let j = 0; j <= i; j += 1) {
-      let sum = t0 * kHalf[18 * 18 + j]! + t1 * kHalf[19 * 18 + j]! + t2 * kHalf[20 * 18 + j]!
-      for (let k = from; k < to; k += 1) sum += map[k * 18 + i]! * kHalf[k * 18 + j]!
-      out[offset + i * 18 + j] = sum
-      out[offset + j * 18 + i] = sum
-    }
+}
+
+/** Row i of the transposed `map` times `kHalf`, up to the diagonal, and its mirror. */
+function wholeRow(out: Float64Array, offset: number, i: number, from: number, to: number): void {
+  const t0 = map[18 * 18 + i]!
+  const t1 = map[19 * 18 + i]!
+  const t2 = map[20 * 18 + i]!
+  for (let j = 0; j <= i; j += 1) {
+    let sum = t0 * kHalf[18 * 18 + j]! + t1 * kHalf[19 * 18 + j]! + t2 * kHalf[20 * 18 + j]!
+    for (let k = from; k < to; k += 1) sum += map[k * 18 + i]! * kHalf[k * 18 + j]!
+    out[offset + i * 18 + j] = sum
+    out[offset + j * 18 + i] = sum
   }
 }
 
@@ -187,19 +218,27 @@ export function uniformLoad(corners: Corners, out: Float64Array = new Float64Arr
   return out
 }
 
+const cornerValues = new Float64Array(TERMS)
+
+/** The 21 values on the reference triangle into `cornerValues`. */
+function valuesOf(corners: Corners, unknowns: ArrayLike<number>): void {
+  toReference(corners, map)
+  for (let i = 0; i < TERMS; i += 1) {
+    const first = i < 18 ? 6 * ((i / 6) | 0) : 0
+    const last = i < 18 ? first + 6 : 18
+    let sum = 0
+    for (let j = first; j < last; j += 1) sum += map[i * 18 + j]! * unknowns[j]!
+    cornerValues[i] = sum
+  }
+}
+
 /** The deflection of one triangle as a quintic in its reference coordinates. */
 export function quintic(corners: Corners, unknowns: ArrayLike<number>): Float64Array {
-  const t = toReference(corners, map)
-  const values = new Float64Array(TERMS)
-  for (let i = 0; i < TERMS; i += 1) {
-    let sum = 0
-    for (let j = 0; j < 18; j += 1) sum += t[i * 18 + j]! * unknowns[j]!
-    values[i] = sum
-  }
+  valuesOf(corners, unknowns)
   const out = new Float64Array(TERMS)
   for (let i = 0; i < TERMS; i += 1) {
     let sum = 0
-    for (let j = 0; j < TERMS; j += 1) sum += COEFFICIENTS[i * TERMS + j]! * values[j]!
+    for (let j = 0; j < TERMS; j += 1) sum += COEFFICIENTS[i * TERMS + j]! * cornerValues[j]!
     out[i] = sum
   }
   return out
@@ -225,13 +264,10 @@ export interface Shape {
   readonly yy: number
 }
 
-/** Deflection, slopes and second derivatives at (x, y) of the quintic of a triangle. */
-export function shapeAt(corners: Corners, coefficients: Float64Array, x: number, y: number): Shape {
-  const [xX, xY, nX, nY] = inverseMap(corners)
-  const [dx, dy] = [x - corners[0], y - corners[1]]
-  const [xi, eta] = [xX * dx + xY * dy, nX * dx + nY * dy]
-  raise(powersX, xi)
-  raise(powersY, eta)
+/** w, w_ξ, w_η, w_ξξ, w_ξη, w_ηη at the point of `powersX`, `powersY`. */
+const local = new Float64Array(6)
+
+function sumTerms(coefficients: Float64Array): void {
   let w = 0
   let u = 0
   let v = 0
@@ -243,26 +279,47 @@ export function shapeAt(corners: Corners, coefficients: Float64Array, x: number,
     const b = EXPONENTS_Y[i]!
     const c = coefficients[i]!
     // Two zeros stand before each first power, so that a derivative of a low one is zero.
-    const p0 = powersX[a + 2]!
-    const p1 = a * powersX[a + 1]!
-    const p2 = a * (a - 1) * powersX[a]!
+    const p0 = c * powersX[a + 2]!
+    const p1 = c * a * powersX[a + 1]!
+    const p2 = c * a * (a - 1) * powersX[a]!
     const q0 = powersY[b + 2]!
     const q1 = b * powersY[b + 1]!
     const q2 = b * (b - 1) * powersY[b]!
-    w += c * p0 * q0
-    u += c * p1 * q0
-    v += c * p0 * q1
-    uu += c * p2 * q0
-    uv += c * p1 * q1
-    vv += c * p0 * q2
+    w += p0 * q0
+    u += p1 * q0
+    v += p0 * q1
+    uu += p2 * q0
+    uv += p1 * q1
+    vv += p0 * q2
   }
+  local[0] = w
+  local[1] = u
+  local[2] = v
+  local[3] = uu
+  local[4] = uv
+  local[5] = vv
+}
+
+/** Deflection, slopes and second derivatives at (x, y) of the quintic of a triangle. */
+export function shapeAt(corners: Corners, coefficients: Float64Array, x: number, y: number): Shape {
+  const m = inverseMap(corners)
+  const dx = x - corners[0]
+  const dy = y - corners[1]
+  raise(powersX, m[0] * dx + m[1] * dy)
+  raise(powersY, m[2] * dx + m[3] * dy)
+  sumTerms(coefficients)
+  const u = local[1]!
+  const v = local[2]!
+  const uu = local[3]!
+  const uv = local[4]!
+  const vv = local[5]!
   return {
-    w,
-    x: xX * u + nX * v,
-    y: xY * u + nY * v,
-    xx: xX * xX * uu + 2 * xX * nX * uv + nX * nX * vv,
-    xy: xX * xY * uu + (xX * nY + nX * xY) * uv + nX * nY * vv,
-    yy: xY * xY * uu + 2 * xY * nY * uv + nY * nY * vv,
+    w: local[0]!,
+    x: m[0] * u + m[2] * v,
+    y: m[1] * u + m[3] * v,
+    xx: m[0] * m[0] * uu + 2 * m[0] * m[2] * uv + m[2] * m[2] * vv,
+    xy: m[0] * m[1] * uu + (m[0] * m[3] + m[2] * m[1]) * uv + m[2] * m[3] * vv,
+    yy: m[1] * m[1] * uu + 2 * m[1] * m[3] * uv + m[3] * m[3] * vv,
   }
 }
 
@@ -291,32 +348,24 @@ export const SAMPLES = [
   [1 / 3, 1 / 3, 1 / 3],
 ] as const
 
-const sampleValues = new Float64Array(TERMS)
-
 /** w_xx, w_xy, w_yy at the four points of `SAMPLES` into `out`, 1/mm. */
 export function sampleInto(out: Float64Array, corners: Corners, unknowns: Float64Array): void {
-  toReference(corners, map)
-  for (let i = 0; i < TERMS; i += 1) {
-    const first = i < 18 ? 6 * ((i / 6) | 0) : 0
-    const last = i < 18 ? first + 6 : 18
-    let sum = 0
-    for (let j = first; j < last; j += 1) sum += map[i * 18 + j]! * unknowns[j]!
-    sampleValues[i] = sum
+  valuesOf(corners, unknowns)
+  const m = inverseMap(corners)
+  for (let p = 0; p < 4; p += 1) {
+    const uu = sampled(3 * p)
+    const uv = sampled(3 * p + 1)
+    const vv = sampled(3 * p + 2)
+    out[3 * p] = m[0] * m[0] * uu + 2 * m[0] * m[2] * uv + m[2] * m[2] * vv
+    out[3 * p + 1] = m[0] * m[1] * uu + (m[0] * m[3] + m[2] * m[1]) * uv + m[2] * m[3] * vv
+    out[3 * p + 2] = m[1] * m[1] * uu + 2 * m[1] * m[3] * uv + m[3] * m[3] * vv
   }
-  const [xX, xY, nX, nY] = inverseMap(corners)
-  for (let p = 0; p < SAMPLES.length; p += 1) {
-    let uu = 0
-    let uv = 0
-    let vv = 0
-    const from = p * 3 * TERMS
-    for (let i = 0; i < TERMS; i += 1) {
-      const value = sampleValues[i]!
-      uu += SAMPLED[from + i]! * value
-      uv += SAMPLED[from + TERMS + i]! * value
-      vv += SAMPLED[from + 2 * TERMS + i]! * value
-    }
-    out[3 * p] = xX * xX * uu + 2 * xX * nX * uv + nX * nX * vv
-    out[3 * p + 1] = xX * xY * uu + (xX * nY + nX * xY) * uv + nX * nY * vv
-    out[3 * p + 2] = xY * xY * uu + 2 * xY * nY * uv + nY * nY * vv
-  }
+}
+
+/** One row of `SAMPLED` times `cornerValues`. */
+function sampled(row: number): number {
+  const from = row * TERMS
+  let sum = 0
+  for (let i = 0; i < TERMS; i += 1) sum += SAMPLED[from + i]! * cornerValues[i]!
+  return sum
 }

@@ -1,3 +1,4 @@
+import { NotPositiveError } from '../../numeric/front-elimination.ts'
 import { distance, type Point } from '../../panel/point.ts'
 import { bounds, distanceToRing, edges, nearestOnSegment, placeInRing } from '../../panel/polygon.ts'
 import type { Piece } from '../../panel/region.ts'
@@ -5,7 +6,7 @@ import { InputError, type InputIssue } from '../../working/issue.ts'
 import type { HeldEdge } from './held-edges.ts'
 import { type PlateMesh, plateMesh } from './mesh.ts'
 import { type PlateModel, plateModel } from './model.ts'
-import { type DiscMoments, type PlatePeak, platePeak, reentrantCorners } from './peak.ts'
+import { type DiscMoments, discMoments, type PlatePeak, platePeak, reentrantCorners } from './peak.ts'
 import { loadCase, type PlateSupport, type Supported, supported } from './supports.ts'
 
 export interface PlateInput {
@@ -57,7 +58,25 @@ export function plateOf(input: PlateInput): PlateModel {
   const { thickness, modulus, poisson, edges: held } = input
   refuse(input)
   const mesh = meshOf(input)
-  return plateModel({ mesh, thickness, modulus, poisson, ...(held === undefined ? {} : { edges: held }) })
+  try {
+    return plateModel({ mesh, thickness, modulus, poisson, ...(held === undefined ? {} : { edges: held }) })
+  } catch (fault) {
+    if (!(fault instanceof NotPositiveError)) throw fault
+    // Spikes a thousand times longer than wide: the digits of floating numbers end before the plate's stiffness shows.
+    const near =
+      fault.node < mesh.x.length ? ` at (${at(mesh.x, fault.node)}, ${at(mesh.y, fault.node)})` : ''
+    throw new InputError([
+      {
+        path: 'outline',
+        found: `a part${near} too narrow to compute`,
+        expected: 'an outline without such spikes',
+      },
+    ])
+  }
+}
+
+function at(values: Float64Array, node: number): string {
+  return (values[node] as number).toFixed(1)
 }
 
 function meshOf({ piece, thickness, supports, along = [], fineness = 1 }: PlateInput): PlateMesh {
@@ -164,12 +183,12 @@ export function liftedPlate(input: LiftedPlateInput): LiftedPlate {
   })
   if (issues.length > 0) throw new InputError(issues)
   const points = supports.map(({ at }) => at)
-  const model = plateOf({ ...input, supports: points })
-  const load = loadCase(model, input)
-  const { reactions, field } = supported({ model, load, supports })
+  const { model, reactions, field } = solved(input, supports, points)
   const found = platePeak({ field, supports: points, corners: reentrantCorners(input.piece) })
   const peakError =
-    input.estimate === true ? Math.abs(found.peak.stress - sameElsewhere(found.peak, coarserOf(input))) : null
+    input.estimate === true
+      ? Math.abs(found.peak.stress - coarserAt(found.peak, input, supports, points))
+      : null
   return {
     model,
     reactions,
@@ -181,18 +200,24 @@ export function liftedPlate(input: LiftedPlateInput): LiftedPlate {
   }
 }
 
-function coarserOf(input: LiftedPlateInput): LiftedPlate {
-  return liftedPlate({ ...input, estimate: false, fineness: (input.fineness ?? 1) * COARSER })
+function solved(
+  input: LiftedPlateInput,
+  supports: readonly PlateSupport[],
+  points: readonly Point[],
+): Supported & { readonly model: PlateModel } {
+  const model = plateOf({ ...input, supports: points })
+  return { model, ...supported({ model, load: loadCase(model, input), supports }) }
 }
 
-/** Stress of another solution at the place of a peak, averaged as that was. */
-function sameElsewhere({ of, index, at }: PlatePeak, other: LiftedPlate): number {
-  const found =
-    of === 'support'
-      ? other.supportMoments[index]
-      : of === 'corner'
-        ? other.corners[index]
-        : other.field.at(at)
+/** Stress at the place of a peak, averaged as that was, on the second mesh; nothing else is read there. */
+function coarserAt(
+  { of, at }: PlatePeak,
+  input: LiftedPlateInput,
+  supports: readonly PlateSupport[],
+  points: readonly Point[],
+): number {
+  const { field } = solved({ ...input, fineness: (input.fineness ?? 1) * COARSER }, supports, points)
+  const found = of === 'plate' ? field.at(at) : discMoments(field, [at])[0]
   if (!found) throw new Error(`peak at [${at[0]}, ${at[1]}]: expected concrete there`)
   return found.stress
 }
