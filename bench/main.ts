@@ -1,4 +1,5 @@
 import { findChromium } from '../scripts/chromium.mjs'
+import { cutting } from './cutting.ts'
 import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
 import { printLines } from './line.ts'
@@ -14,6 +15,7 @@ printLines('Plan', plans(short ? 100 : 1000))
 printLines('Plate', plate(short))
 printLines('Stages of handling', stages(short ? 60 : 1000))
 printLines('Picks', picksBench(short))
+printLines('Cutting', await cutting(short))
 printLines('Record', await committedEntries(short ? 300 : 2000))
 printLines('Command line', startUp())
 const chromium = findChromium()

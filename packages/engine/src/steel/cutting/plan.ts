@@ -65,7 +65,6 @@ export interface CutProgress {
  */
 export async function cutPlan({ list, within, better }: CutPlanInput): Promise<CutPlan> {
   const started = performance.now()
-  const highs = await loadHighs()
   const deadline = started + within * 1000
   const scaled = inWholeUnits(list)
   const { problem, stockProblem, step, unit } = scaled
@@ -78,8 +77,8 @@ export async function cutPlan({ list, within, better }: CutPlanInput): Promise<C
     const stock = leastSum(scaled.stockLengths, stockBound.bound, scaled.stockStep)
     return Math.max(whole, stock * scaled.stockWeight)
   }
-  const found = searchCuts({
-    highs,
+  const found = await searchCuts({
+    highs: loadHighs,
     problem,
     step,
     attainable,

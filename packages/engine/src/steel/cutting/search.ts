@@ -23,7 +23,8 @@ const MOST_FITTED = 5000
 const BETWEEN_BOUNDS = 12
 
 export interface SearchInput {
-  readonly highs: Highs
+  /** Loaded only where a whole-number program is needed. */
+  readonly highs: () => Promise<Highs>
   readonly problem: CutProblem
   /** Costs differ by multiples of it. */
   readonly step: number
@@ -40,7 +41,7 @@ export interface SearchInput {
  * what is left, first at the least cost that the bound allows, then at the next. The bound is proven in whole numbers. Where dives fail
  * at a cost, all patterns that so cheap a plan could hold are enumerated, if they are few, and a whole-number program settles it.
  */
-export function searchCuts(input: SearchInput): CutSearch {
+export async function searchCuts(input: SearchInput): Promise<CutSearch> {
   const { problem, step, attainable, deadline } = input
   const left = (): number => (deadline - performance.now()) / 1000
   let best = greedyStart(problem, performance.now() + left() * 150)
@@ -88,7 +89,7 @@ export function searchCuts(input: SearchInput): CutSearch {
     }
     if (reached() || stopped) break
     if (round === 0) {
-      const settled = enumerated(input, proof, best, left)
+      const settled = await enumerated(input, proof, best, left)
       if (settled.answer !== null) offer(settled.answer)
       if (settled.proven) settledBelow = best.cost
     }
@@ -117,17 +118,17 @@ function greedyStart(problem: CutProblem, until: number): CutAnswer {
 }
 
 /** What a whole-number program finds over all patterns that a cheaper plan could hold. */
-function enumerated(
+async function enumerated(
   { highs, problem, step, deadline }: SearchInput,
   proof: CutBound,
   best: CutAnswer,
   left: () => number,
-): { readonly answer: CutAnswer | null; readonly proven: boolean } {
+): Promise<{ readonly answer: CutAnswer | null; readonly proven: boolean }> {
   const until = performance.now() + left() * 200
   const patterns = patternsWithin(problem, proof, best.cost - step, MOST_PATTERNS, until)
   if (patterns === null) return { answer: null, proven: false }
   return wholeBars({
-    highs,
+    highs: await highs(),
     problem,
     patterns,
     step,
