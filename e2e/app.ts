@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process'
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process'
 import { createHash, X509Certificate } from 'node:crypto'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -28,12 +28,17 @@ export interface AppOptions {
   readonly tls?: { readonly cert: string; readonly key: string }
   /** ISO instant; only with the invented job. */
   readonly clock?: string
+  /** Drawings, yard or job taken into the fresh record before the server starts. */
+  readonly bring?: readonly unknown[]
 }
 
 /** Starts the built command line on a free port with a fresh data folder, as a yard would. */
-export async function startApp({ verb, tls, clock }: AppOptions): Promise<App> {
+export async function startApp({ verb, tls, clock, bring = [] }: AppOptions): Promise<App> {
   const folder = mkdtempSync(join(tmpdir(), 'castwright-e2e-'))
   const data = join(folder, 'data')
+  for (const input of bring) {
+    execFileSync(process.execPath, [BIN, 'import', '-', '--data', data], { input: JSON.stringify(input) })
+  }
   const args = [BIN, verb, '--port', '0', '--data', data, '--json']
   if (tls) {
     writeFileSync(join(folder, 'cert.pem'), tls.cert)
