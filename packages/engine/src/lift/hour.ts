@@ -52,7 +52,7 @@ export interface LiftHours {
 }
 
 /** Stages that make up the first lift. */
-const FIRST: readonly LiftStageId[] = ['release', 'turn', 'hang']
+export const FIRST_LIFT: readonly LiftStageId[] = ['release', 'turn', 'hang']
 
 /** What stands in the way more goes before what stands in it less. */
 const ORDER: readonly HourState[] = ['always', 'at', 'beyond', 'unknown', 'never']
@@ -87,7 +87,10 @@ export function liftHours(input: LiftHoursInput): LiftHours {
   const found = conditions.map((condition) => hourOf(condition, edge))
   const stages = [...new Set(conditions.map(({ stage }) => stage))]
   return {
-    first: lastOf('first', [asked, ...found.filter(({ stage }) => stage !== null && FIRST.includes(stage))]),
+    first: lastOf('first', [
+      asked,
+      ...found.filter(({ stage }) => stage !== null && FIRST_LIFT.includes(stage)),
+    ]),
     stages: stages.map((stage) =>
       lastOf(
         stage,

@@ -28,3 +28,4 @@ export {
 export { type PourStrengthInput, pourStrength } from './pour-strength.ts'
 export { isStepId, type PanelStep, panelStep, STEP_IDS, STEPS, type StepId } from './steps.ts'
 export { LOW_EDGE, type StrengthAtLift, strengthAtLift } from './strength-at-lift.ts'
+export { type StripHour, stripHour } from './strip-hour.ts'

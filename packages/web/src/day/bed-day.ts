@@ -1,6 +1,15 @@
 import type { Plan } from '@castwright/engine/plan'
-import { type CureNow, cureNow, holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
-import type { Yard, YardBed } from '@castwright/engine/yard'
+import {
+  type CureNow,
+  cureNow,
+  holdIsOpen,
+  type PanelFacts,
+  type StripHour,
+  stepIsDone,
+  stripHour,
+  type YardFacts,
+} from '@castwright/engine/steps'
+import type { YardBed } from '@castwright/engine/yard'
 import type { DayWindow } from './day-window.ts'
 
 export interface PanelRef {
@@ -30,9 +39,9 @@ export interface DayCurve {
     readonly low: number | null
     readonly high: number | null
   }[]
-  /** MPa; null where nobody says what is wanted. */
+  /** Strength at which the last condition of the first lift is met, else what is asked, MPa; null where nobody says. */
   readonly wanted: number | null
-  /** When the low edge meets it; null where it is not known or not met. */
+  /** When the low edge meets it; null where it is not known or not met, or a condition of the lift never is. */
   readonly met: number | null
   /** Poured already; else the whole curve is planned. */
   readonly cast: boolean
@@ -69,7 +78,7 @@ export function bedDays({
 }: {
   readonly beds: readonly YardBed[]
   readonly panels: readonly PlannedPanel[]
-  readonly yard: Yard | null
+  readonly yard: YardFacts
   readonly window: DayWindow
   readonly now: number
 }): readonly BedDay[] {
@@ -127,7 +136,7 @@ function panelDay(
   { facts, plan, why }: PlannedPanel,
   window: DayWindow,
   now: number,
-  yard: Yard | null,
+  yard: YardFacts,
 ): { readonly blocks: DayBlock[]; readonly curve: DayCurve | null; readonly unknown: string[] } {
   const panel = { job: facts.job, mark: facts.mark }
   if (plan === null)
@@ -137,8 +146,10 @@ function panelDay(
   const cast = facts.cast === null ? null : Date.parse(facts.cast.at)
   const mixing = cast ?? plannedMixing({ facts, setUp, began, now })
   const stripped = stripTime(facts)
-  const cure = cureNow({ cure: plan.cure, facts, yard, until: (window.to - mixing) / HOUR + 1 })
-  const met = cure.hourLow === null ? null : mixing + cure.hourLow * HOUR
+  const cure = cureNow({ cure: plan.cure, facts, yard: yard.yard, until: (window.to - mixing) / HOUR + 1 })
+  // The strictest of all conditions of the first lift, not the strength asked alone.
+  const first = stripHour({ plan, facts, yard, now: new Date(now).toISOString() })
+  const met = first.hour === null ? null : mixing + first.hour * HOUR
   const blocks: DayBlock[] = [
     {
       kind: 'set',
@@ -185,6 +196,7 @@ function panelDay(
       panel,
       plan,
       cure,
+      first,
       mixing,
       met,
       until: stripped ?? window.to,
@@ -194,6 +206,7 @@ function panelDay(
     unknown: [
       ...(cure.temperature === 'logged' ? cure.unknown : plan.cure.unknown),
       ...(plan.pour.finish === null ? ['finishing window'] : []),
+      ...(stripped === null ? first.open : []),
     ].map((gap) => `${facts.mark}: ${gap}`),
   }
 }
@@ -202,13 +215,14 @@ function curveIn(input: {
   readonly panel: PanelRef
   readonly plan: Plan
   readonly cure: CureNow
+  readonly first: StripHour
   readonly mixing: number
   readonly met: number | null
   readonly until: number
   readonly window: DayWindow
   readonly cast: boolean
 }): DayCurve | null {
-  const { panel, plan, cure, mixing, met, window, cast } = input
+  const { panel, plan, cure, first, mixing, met, window, cast } = input
   const until = Math.min(input.until, window.to)
   const from = Math.max(window.from, mixing + (plan.pour.finish?.closes ?? 0) * HOUR)
   const points = cure.curve
@@ -226,7 +240,7 @@ function curveIn(input: {
   return {
     panel,
     points: clip(points, from, until),
-    wanted: plan.cure.wanted?.strength ?? null,
+    wanted: first.strength ?? plan.cure.wanted?.strength ?? null,
     met: met !== null && met >= window.from && met < until ? met : null,
     cast,
     temperature: cure.temperature,

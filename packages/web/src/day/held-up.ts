@@ -1,14 +1,15 @@
 import {
   type CardRow,
   cardOf,
-  cureNow,
   panelStep,
   STEP_IDS,
   type StepId,
   stepIsDone,
+  stripHour,
   type YardFacts,
 } from '@castwright/engine/steps'
 import type { Verdict } from '@castwright/engine/working'
+import { fixed } from '../look/index.ts'
 import { valueText } from '../panel/row-text.ts'
 import type { BedDay, PanelRef, PlannedPanel } from './bed-day.ts'
 import { bedOf } from './bed-day.ts'
@@ -75,10 +76,10 @@ function stuckAt(
   const open = card.rows.filter((row) => row.verdict === 'unknown' && row.replaced === undefined)
   const first = open[0]
   if (first === undefined) return []
-  const { hourLow: met, temperature } = cureNow({ cure: plan.cure, facts, yard: yard.yard, until: 168 })
+  const strip = step === 'strip' ? stripHour({ plan, facts, yard, now: now.toISOString() }) : null
   const when =
-    step === 'strip' && met !== null && facts.cast !== null
-      ? ` Low edge meets the wanted strength about ${clockText(Date.parse(facts.cast.at) + met * 3_600_000, zone)}, by ${temperature} temperature.`
+    strip !== null && strip.hour !== null && strip.strength !== null && facts.cast !== null
+      ? ` Low edge meets ${fixed(strip.strength, 1)} MPa (${lowerFirst(strip.governs?.what ?? '')}) about ${clockText(Date.parse(facts.cast.at) + strip.hour * 3_600_000, zone)}, by ${strip.temperature} temperature.`
       : ''
   const rest = open.length > 1 ? ` and ${open.length - 1} more` : ''
   return [
