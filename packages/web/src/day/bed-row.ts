@@ -107,7 +107,7 @@ function blockLabels(block: DrawnBlock, { clock }: RowFrame): LaneLabel[] {
 
 function curveLabels({ curve, metX, from }: DrawnCurve, { clock }: RowFrame): LaneLabel[] {
   const key = `${curve.panel.job}/${curve.panel.mark} cure`
-  const wanted = curve.wanted === null ? '' : `, ${curve.wanted} MPa wanted`
+  const wanted = curve.wanted === null ? '' : `, ${strengthText(curve.wanted)} wanted`
   if (metX === null || curve.met === null) {
     return [
       {
@@ -120,7 +120,7 @@ function curveLabels({ curve, metX, from }: DrawnCurve, { clock }: RowFrame): La
       },
     ]
   }
-  const text = `${curve.panel.mark}: ${clock(curve.met)} low edge at ${curve.wanted} MPa`
+  const text = `${curve.panel.mark}: ${clock(curve.met)} low edge at ${strengthText(curve.wanted)}`
   return [
     {
       key,
@@ -133,6 +133,10 @@ function curveLabels({ curve, metX, from }: DrawnCurve, { clock }: RowFrame): La
       rank: 0,
     },
   ]
+}
+
+function strengthText(strength: number | null): string {
+  return strength === null ? 'a strength not known' : `${Number(strength.toFixed(1))} MPa`
 }
 
 function drawCurve(curve: DayCurve, all: readonly DayCurve[], frame: RowFrame): DrawnCurve {
