@@ -136,7 +136,7 @@ function curveLabels({ curve, metX, from }: DrawnCurve, { clock }: RowFrame): La
 }
 
 function strengthText(strength: number | null): string {
-  return strength === null ? 'a strength not known' : `${Number(strength.toFixed(1))} MPa`
+  return strength === null ? 'a strength not known' : `${Math.ceil(strength * 10 - 1e-9) / 10} MPa`
 }
 
 function drawCurve(curve: DayCurve, all: readonly DayCurve[], frame: RowFrame): DrawnCurve {
