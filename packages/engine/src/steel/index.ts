@@ -14,6 +14,13 @@ export { type CutList, parseCutList } from './cutting/list.ts'
 export { type CutBar, type CutPieces, type CutPlan, type CutPlanInput, cutPlan } from './cutting/plan.ts'
 export { type LappedInput, type LappedLine, lappedLine, type Piece } from './lapped-line.ts'
 export { type BarLine, type MatInput, type MatLines, matLines } from './mat-lines.ts'
+export {
+  arcDiameter,
+  type BendReading,
+  type MeasuredBend,
+  type MeasuredBendInput,
+  measuredBend,
+} from './measured-bend.ts'
 export { type PlanSteelInput, planSteel, WIRE_PER_TONNE } from './plan-steel.ts'
 export type { PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
 export { type Crossings, crossings } from './ties.ts'
