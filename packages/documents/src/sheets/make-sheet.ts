@@ -1,3 +1,4 @@
+import { bendGaugeSheet } from './bend-gauge.ts'
 import { label } from './label.ts'
 import { liftCard } from './lift-card.ts'
 import { liftWorking } from './lift-working.ts'
@@ -10,6 +11,7 @@ import { steelSchedule } from './steel-schedule.ts'
 export const SHEET_NAMES = [
   'pour-card',
   'steel-schedule',
+  'bend-gauge',
   'lift-card',
   'lift-working',
   'label',
@@ -20,6 +22,7 @@ export type SheetName = (typeof SHEET_NAMES)[number]
 const MAKERS: Readonly<Record<SheetName, (input: SheetInput) => Promise<Uint8Array>>> = {
   'pour-card': pourCard,
   'steel-schedule': steelSchedule,
+  'bend-gauge': bendGaugeSheet,
   'lift-card': liftCard,
   'lift-working': liftWorking,
   label,

@@ -11,7 +11,15 @@ export {
   shortLegs,
 } from './cut-length.ts'
 export { type CutList, parseCutList } from './cutting/list.ts'
-export { type CutBar, type CutPieces, type CutPlan, type CutPlanInput, cutPlan } from './cutting/plan.ts'
+export {
+  type CutBar,
+  type CutBatch,
+  type CutPieces,
+  type CutPlan,
+  type CutPlanInput,
+  cutPlan,
+} from './cutting/plan.ts'
+export { bendGauge, type Gauge, type GaugeDisc, type GaugeUse } from './gauge.ts'
 export { type LappedInput, type LappedLine, lappedLine, type Piece } from './lapped-line.ts'
 export { type BarLine, type MatInput, type MatLines, matLines } from './mat-lines.ts'
 export {

@@ -5,6 +5,7 @@ import { usePanelRoom } from './panel-context.ts'
 const SHEETS = [
   ['pour-card', 'Pour card'],
   ['steel-schedule', 'Steel schedule'],
+  ['bend-gauge', 'Bend gauge'],
   ['lift-card', 'Lift card'],
   ['lift-working', 'Lift working'],
   ['label', 'Label'],

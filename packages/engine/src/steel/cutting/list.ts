@@ -5,6 +5,8 @@ import { parseInput } from '../../working/parse.ts'
 const positive = z.number().positive().max(1e6)
 const count = z.number().int().positive().max(1_000_000)
 
+const word = z.string().min(1).max(40)
+
 const cutListSchema = z.strictObject({
   stock: z.array(z.strictObject({ length: positive, count: count.optional() })).max(100),
   offcuts: z
@@ -12,8 +14,22 @@ const cutListSchema = z.strictObject({
     .max(1000)
     .optional(),
   kerf: z.number().min(0).max(1000).optional(),
+  /** Smallest offcut worth keeping; judged after the cut that takes it off. */
+  keep: positive.optional(),
+  /** Equal bars that the shear takes at once. */
+  together: z.number().int().positive().max(100).optional(),
   pieces: z
-    .array(z.strictObject({ length: positive, count, mark: z.string().min(1).max(40).optional() }))
+    .array(
+      z.strictObject({
+        length: positive,
+        count,
+        mark: word.optional(),
+        panel: word.optional(),
+        machine: word.optional(),
+        /** Lower is wanted earlier; a piece without one comes last. */
+        order: z.number().int().min(0).max(1_000_000).optional(),
+      }),
+    )
     .min(1)
     .max(5000),
 })
@@ -58,6 +74,9 @@ export function parseCutList(value: unknown, from = ''): CutList {
   ]
   if (list.kerf !== undefined && decimals(list.kerf) > MOST_DECIMALS) {
     issues.push({ path: 'kerf', found: String(list.kerf), expected: `at most ${MOST_DECIMALS} decimals` })
+  }
+  if (list.keep !== undefined && decimals(list.keep) > MOST_DECIMALS) {
+    issues.push({ path: 'keep', found: String(list.keep), expected: `at most ${MOST_DECIMALS} decimals` })
   }
   if (issues.length > 0) throw new InputError(issues, from)
   return list

@@ -1,62 +1,88 @@
 import type { CutList } from './list.ts'
 import type { CutBar, CutPieces } from './plan.ts'
 
+/** What a piece is told apart by, beside its length. */
+type Label = Omit<CutPieces, 'length' | 'count'>
+
+interface Waiting {
+  readonly label: Label
+  left: number
+}
+
+interface Taken {
+  readonly length: number
+  readonly count: number
+  readonly waiting: Waiting
+}
+
 /**
- * Gives the marks of the list back to the pieces of the plan: pieces of one length go to their marks in the order of the list. Bars that
- * then differ become lines of their own. A list without marks comes back as it is.
+ * Gives marks, panels and machines of the list back to the pieces of the plan: pieces of one length go to them by `order`, then as
+ * listed. Bars that then differ become lines of their own, those with the earliest order first. A list without any of them comes back as
+ * it is.
  */
 export function markedBars(asked: CutList['pieces'], bars: readonly CutBar[]): CutBar[] {
-  if (asked.every((piece) => piece.mark === undefined)) return [...bars]
-  const queues = new Map<number, { mark: string | undefined; left: number }[]>()
-  for (const { length, count, mark } of asked) {
-    queues.set(length, [...(queues.get(length) ?? []), { mark, left: count }])
+  const labelled = asked.map(({ length, count, ...rest }) => ({ length, count, label: labelOf(rest) }))
+  if (labelled.every(({ label }) => Object.keys(label).length === 0)) return [...bars]
+  labelled.sort((a, b) => place(a.label) - place(b.label))
+  const queues = new Map<number, Waiting[]>()
+  for (const { length, count, label } of labelled) {
+    const queue = queues.get(length) ?? []
+    queue.push({ label, left: count })
+    queues.set(length, queue)
   }
-  return bars.flatMap((bar) => {
-    const lines: CutBar[] = []
+  const lines = bars.flatMap((bar) => {
+    const parts: CutBar[] = []
     let left = bar.count
     while (left > 0) {
-      const pieces = bar.pieces.flatMap(({ length, count }) =>
-        nextPieces(queues.get(length) ?? [], length, count),
-      )
-      // As many bars as the same marks still reach for.
+      const taken = bar.pieces.flatMap(({ length, count }) => next(queues.get(length) ?? [], length, count))
+      // As many bars as the same labels still reach for.
       const same = Math.min(
         left,
-        ...pieces.map(({ length, mark, count }) => reach(queues.get(length), mark, count)),
+        ...taken.map(({ waiting, count }) => Math.max(1, Math.floor(waiting.left / count))),
       )
-      for (const { length, mark, count } of pieces) take(queues.get(length), mark, count * same)
-      lines.push({ ...bar, count: same, pieces })
+      for (const { waiting, count } of taken) waiting.left -= count * same
+      const pieces = taken.map(({ length, count, waiting }) => ({ length, count, ...waiting.label }))
+      parts.push({ ...bar, count: same, pieces })
       left -= same
     }
-    return lines
+    return parts
   })
+  if (asked.every(({ order }) => order === undefined)) return lines
+  const earliest = ({ pieces }: CutBar): number => Math.min(...pieces.map(place))
+  return lines
+    .map((line) => ({ line, at: earliest(line) }))
+    .sort((a, b) => a.at - b.at)
+    .map(({ line }) => line)
 }
 
-type Queue = { mark: string | undefined; left: number }[]
+/** The largest order stands for none: two of them compare as equal. */
+function place({ order }: Label): number {
+  return order ?? Number.MAX_SAFE_INTEGER
+}
 
-function nextPieces(queue: Queue, length: number, count: number): CutPieces[] {
-  const pieces: CutPieces[] = []
+function labelOf({
+  mark,
+  panel,
+  machine,
+  order,
+}: Omit<CutList['pieces'][number], 'length' | 'count'>): Label {
+  return {
+    ...(mark === undefined ? {} : { mark }),
+    ...(panel === undefined ? {} : { panel }),
+    ...(machine === undefined ? {} : { machine }),
+    ...(order === undefined ? {} : { order }),
+  }
+}
+
+function next(queue: readonly Waiting[], length: number, count: number): Taken[] {
+  const taken: Taken[] = []
   let left = count
-  for (const entry of queue) {
+  for (const waiting of queue) {
     if (left === 0) break
-    const here = Math.min(left, entry.left)
+    const here = Math.min(left, waiting.left)
     if (here === 0) continue
-    pieces.push({ length, count: here, ...(entry.mark === undefined ? {} : { mark: entry.mark }) })
+    taken.push({ length, count: here, waiting })
     left -= here
   }
-  return pieces
-}
-
-function reach(queue: Queue | undefined, mark: string | undefined, count: number): number {
-  const left = (queue ?? []).find((entry) => entry.mark === mark && entry.left > 0)?.left ?? 0
-  return Math.max(1, Math.floor(left / count))
-}
-
-function take(queue: Queue | undefined, mark: string | undefined, count: number): void {
-  let left = count
-  for (const entry of queue ?? []) {
-    if (entry.mark !== mark) continue
-    const here = Math.min(left, entry.left)
-    entry.left -= here
-    left -= here
-  }
+  return taken
 }

@@ -2,6 +2,7 @@ import { loadHighs } from '../../numeric/highs.ts'
 import { InputError } from '../../working/issue.ts'
 import { GEOMETRY } from '../../working/source.ts'
 import type { Step } from '../../working/worked.ts'
+import { handledBars, keptLength } from './handling.ts'
 import { type CutList, decimals } from './list.ts'
 import { markedBars } from './marks.ts'
 import type { CutAnswer, CutBin, CutProblem, CutUse } from './problem.ts'
@@ -11,6 +12,17 @@ export interface CutPieces {
   readonly length: number
   readonly count: number
   readonly mark?: string
+  readonly panel?: string
+  /** Bending machine that the piece goes to. */
+  readonly machine?: string
+  /** Lower is wanted earlier. */
+  readonly order?: number
+}
+
+/** Equal bars in the shear at once, and how often. */
+export interface CutBatch {
+  readonly bars: number
+  readonly times: number
 }
 
 export interface CutBar {
@@ -23,6 +35,10 @@ export interface CutBar {
   readonly offcut: number
   /** Taken from the rack of offcuts. */
   readonly rack?: true
+  /** Where the offcut goes; only where the list says what is worth keeping and something is left. */
+  readonly offcutTo?: 'rack' | 'scrap'
+  /** How these bars go through the shear; only where the list says how many it takes at once. */
+  readonly batches?: readonly CutBatch[]
 }
 
 export interface CutPlan {
@@ -33,6 +49,8 @@ export interface CutPlan {
   readonly rackLength: number
   /** Pieces in all, without kerf. */
   readonly netLength: number
+  /** Offcuts worth keeping in all, after the cuts that take them off; only where the list says what is. */
+  readonly keptLength?: number
   /** No plan takes less new stock: from the linear relaxation, proven in whole numbers. */
   readonly lowerBound: number
   /** No plan takes less new stock, nor as little of it and less from the rack. */
@@ -108,6 +126,7 @@ export async function cutPlan({ list, within, better }: CutPlanInput): Promise<C
     stockLength,
     rackLength: sumBars(bars, true),
     netLength,
+    ...(list.keep === undefined ? {} : { keptLength: keptLength(list, bars) }),
     lowerBound,
     proven: found.proven,
     prices: problem.sizes.map((size, index) => ({
@@ -234,7 +253,7 @@ function barsOf(list: CutList, { problem, unit, kerf }: Scaled, uses: readonly C
     return bin >= list.stock.length ? { ...bar, rack: true as const } : bar
   })
   bars.sort((a, b) => b.stock - a.stock || a.offcut - b.offcut)
-  return markedBars(list.pieces, bars)
+  return handledBars(list, markedBars(list.pieces, bars))
 }
 
 function sumBars(bars: readonly CutBar[], rack: boolean): number {
