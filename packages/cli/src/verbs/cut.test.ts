@@ -52,6 +52,34 @@ describe('castwright cut', () => {
     expect((await cli(['cut', '--help'])).out).toMatch(/--within/)
   })
 
+  it('says what goes back to the rack, what goes through the shear at once, and who gets each piece', async () => {
+    const asked = {
+      ...LIST,
+      keep: 800,
+      together: 5,
+      pieces: [{ length: 2500, count: 24, mark: 'B1', panel: 'W7', machine: 'M2', order: 1 }],
+    }
+    const { json } = await cut(asked, ['--json'])
+    expect(json()).toMatchObject({
+      keptLength: 12_000,
+      bars: [
+        {
+          count: 12,
+          offcut: 1000,
+          offcutTo: 'rack',
+          batches: [
+            { bars: 5, times: 2 },
+            { bars: 2, times: 1 },
+          ],
+          pieces: [{ length: 2500, count: 2, mark: 'B1', panel: 'W7', machine: 'M2', order: 1 }],
+        },
+      ],
+    })
+    const { out } = await cut(asked)
+    expect(out).toMatch(/2 × 2500 B1 W7 at M2 +.*\(to rack\) +2 × 5 \+ 1 × 2/)
+    expect((await cut({ ...asked, keep: -1 })).err).toContain('keep')
+  })
+
   it.each([
     [{ ...LIST, pieces: [] }, [], 'pieces'],
     [{ ...LIST, pieces: [{ length: 7000, count: 1, mark: 'LONG' }] }, [], 'LONG'],

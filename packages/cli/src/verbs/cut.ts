@@ -1,10 +1,13 @@
-import { type CutPlan, cutPlan, parseCutList } from '@castwright/engine/steel'
+import { type CutPieces, type CutPlan, cutPlan, parseCutList } from '@castwright/engine/steel'
 import { InputError } from '@castwright/engine/working'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
 export const cutVerb: Verb = {
   name: 'cut',
-  file: { name: 'CUTLIST', about: 'stock, offcuts, kerf and pieces as JSON' },
+  file: {
+    name: 'CUTLIST',
+    about: 'stock, offcuts, kerf, keep, together and pieces (mark, panel, machine, order) as JSON',
+  },
   options: [{ flags: '--within <seconds>', about: 'most that the search may take, s; 10 if not given' }],
   example: 'castwright cut docs/examples/cutlist.json --within 5',
   async run(given) {
@@ -26,24 +29,30 @@ export const cutVerb: Verb = {
 }
 
 function cutTable(plan: Omit<CutPlan, 'working'>): string {
+  const shear = plan.bars.some(({ batches }) => batches !== undefined)
   return [
     textTable([
-      ['Bars', 'Length', 'Pieces', 'Left of each'],
+      ['Bars', 'Length', 'Pieces', 'Left of each', ...(shear ? ['At once'] : [])],
       ...plan.bars.map((bar) => [
         String(bar.count),
         `${bar.stock}${bar.rack === true ? ' (rack)' : ''}`,
-        bar.pieces
-          .map(({ count, length, mark }) => `${count} × ${length}${mark === undefined ? '' : ` ${mark}`}`)
-          .join(', '),
-        numberText(bar.offcut),
+        bar.pieces.map(piecesText).join(', '),
+        `${numberText(bar.offcut)}${bar.offcutTo === undefined ? '' : ` (to ${bar.offcutTo})`}`,
+        ...(shear ? [(bar.batches ?? []).map(({ bars, times }) => `${times} × ${bars}`).join(' + ')] : []),
       ]),
     ]),
     textTable([
       ['New stock', numberText(plan.stockLength)],
       ['From the rack', numberText(plan.rackLength)],
       ['Pieces', numberText(plan.netLength)],
+      ...(plan.keptLength === undefined ? [] : [['Back to the rack', numberText(plan.keptLength)]]),
       ['No plan takes less new stock than', numberText(plan.lowerBound)],
       ['Best possible', plan.proven ? 'proven' : 'not proven'],
     ]),
   ].join('\n')
+}
+
+function piecesText({ count, length, mark, panel, machine }: CutPieces): string {
+  const words = [mark, panel, machine === undefined ? undefined : `at ${machine}`]
+  return [`${count} × ${length}`, ...words.filter((word) => word !== undefined)].join(' ')
 }
