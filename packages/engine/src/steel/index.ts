@@ -10,6 +10,18 @@ export {
   type ShortLeg,
   shortLegs,
 } from './cut-length.ts'
+export {
+  type JobList,
+  type JobLists,
+  type JobListsInput,
+  type JobListsInput,
+  jobCutLists,
+  jobLists,
+  type NotCut,
+  type PanelBars,
+  type RackOffcut,
+  type SteelCutList,
+} from './cutting/job-lists.ts'
 export { type CutList, parseCutList } from './cutting/list.ts'
 export {
   type CutBar,

@@ -127,8 +127,11 @@ async function enumerated(
   const until = performance.now() + left() * 200
   const patterns = patternsWithin(problem, proof, best.cost - step, MOST_PATTERNS, until)
   if (patterns === null) return { answer: null, proven: false }
+  // A browser may refuse the solver: then nothing is proven, and the plan stands as found.
+  const solver = await highs().catch(() => null)
+  if (solver === null) return { answer: null, proven: false }
   return wholeBars({
-    highs: await highs(),
+    highs: solver,
     problem,
     patterns,
     step,
