@@ -11,12 +11,9 @@ export {
   shortLegs,
 } from './cut-length.ts'
 export {
-  type JobList,
   type JobLists,
   type JobListsInput,
-  type JobListsInput,
   jobCutLists,
-  jobLists,
   type NotCut,
   type PanelBars,
   type RackOffcut,
