@@ -1,5 +1,6 @@
 export { asBuiltPicture } from './as-built-picture.ts'
 export { lengthText } from './chain.ts'
+export { type CuttingPictureInput, cuttingPicture } from './cutting-picture.ts'
 export { type HangingPictureInput, hangingPicture } from './hanging-picture.ts'
 export { type HourRow, type HoursPictureInput, hoursPicture } from './hours-picture.ts'
 export { type LyingPictureInput, lyingPicture } from './lying-picture.ts'
