@@ -1,3 +1,6 @@
+import { mkdtemp, readFile, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { cli } from '../testing.ts'
 
@@ -78,6 +81,20 @@ describe('castwright cut', () => {
     const { out } = await cut(asked)
     expect(out).toMatch(/2 × 2500 B1 W7 at M2 +.*\(to rack\) +2 × 5 \+ 1 × 2/)
     expect((await cut({ ...asked, keep: -1 })).err).toContain('keep')
+  })
+
+  it('writes the cutting sheet into a new file, never over one that is there', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'castwright-cut-'))
+    try {
+      const path = join(folder, 'sheet.pdf')
+      expect((await cut(LIST, ['--sheet', path])).code).toBe(0)
+      expect((await readFile(path, 'latin1')).slice(0, 8)).toBe('%PDF-1.7')
+      const again = await cut(LIST, ['--sheet', path])
+      expect(again.code).toBe(2)
+      expect(again.err).toContain('there already')
+    } finally {
+      await rm(folder, { recursive: true })
+    }
   })
 
   it.each([

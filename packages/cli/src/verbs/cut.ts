@@ -1,4 +1,6 @@
-import { type CutPieces, type CutPlan, cutPlan, parseCutList } from '@castwright/engine/steel'
+import { writeFile } from 'node:fs/promises'
+import { basename } from 'node:path'
+import { type CutList, type CutPieces, type CutPlan, cutPlan, parseCutList } from '@castwright/engine/steel'
 import { InputError } from '@castwright/engine/working'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
@@ -8,7 +10,10 @@ export const cutVerb: Verb = {
     name: 'CUTLIST',
     about: 'stock, offcuts, kerf, keep, together and pieces (mark, panel, machine, order) as JSON',
   },
-  options: [{ flags: '--within <seconds>', about: 'most that the search may take, s; 10 if not given' }],
+  options: [
+    { flags: '--within <seconds>', about: 'most that the search may take, s; 10 if not given' },
+    { flags: '--sheet <file>', about: 'also writes the cutting sheet, a new PDF on A4: each bar to scale' },
+  ],
   example: 'castwright cut docs/examples/cutlist.json --within 5',
   async run(given) {
     const within = given.optionalNumber('within', { above: 0, most: 86_400, unit: 's' })
@@ -16,6 +21,9 @@ export const cutVerb: Verb = {
     const { working, ...plan } = await cutPlan({ list, within: within ?? 10 }).catch((error: unknown) => {
       throw error instanceof InputError ? error.within(given.fileName) : error
     })
+    const sheet = given.optionalText('sheet')
+    if (sheet !== undefined)
+      await writeSheet(sheet, { list, plan: { ...plan, working }, name: given.fileName })
     return {
       json: { ...plan },
       working,
@@ -26,6 +34,32 @@ export const cutVerb: Verb = {
       table: () => cutTable(plan),
     }
   },
+}
+
+async function writeSheet(
+  path: string,
+  { list, plan, name }: { readonly list: CutList; readonly plan: CutPlan; readonly name: string },
+): Promise<void> {
+  const { cuttingSheet } = await import('@castwright/documents')
+  const { timeZone } = new Intl.DateTimeFormat().resolvedOptions()
+  const bytes = await cuttingSheet({
+    list,
+    plan,
+    name: basename(name),
+    timezone: timeZone,
+    size: 'a4',
+    made: new Date().toISOString(),
+  })
+  try {
+    await writeFile(path, bytes, { flag: 'wx' })
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException
+    const found = code === 'EEXIST' ? `${path}, which is there already` : `${path} (${code})`
+    throw new InputError(
+      [{ path: '', found, expected: 'a new file in a folder that is there' }],
+      'option --sheet',
+    )
+  }
 }
 
 function cutTable(plan: Omit<CutPlan, 'working'>): string {

@@ -16,7 +16,7 @@ export interface CuttingSheetInput {
   readonly made: string
 }
 
-/** Boxes to tick beside one bar; more strokes than this are written as a number. */
+/** Boxes to tick beside one bar; more batches than this are written as a number. */
 const MOST_BOXES = 40
 const BOX = 11
 
@@ -76,16 +76,16 @@ function barPart(
   paper.picture({ ...picture, notes: [] })
   paper.paragraph(bar.pieces.map(pieceText).join('; '), { size: 10 })
   const batches = bar.batches ?? [{ bars: 1, times: bar.count }]
-  const strokes = batches.reduce((sum, { times }) => sum + times, 0)
+  const batchCount = batches.reduce((sum, { times }) => sum + times, 0)
   const atOnce = bar.batches?.map(({ bars, times }) => `${times} × ${bars}`).join(' + ')
-  const words = atOnce === undefined ? 'One box a bar' : `Bars at once: ${atOnce}. One box a stroke`
-  if (strokes > MOST_BOXES) {
+  const words = atOnce === undefined ? 'One box a bar' : `Bars at once: ${atOnce}. One box a batch`
+  if (batchCount > MOST_BOXES) {
     paper.paragraph(
       `${atOnce === undefined ? '' : `Bars at once: ${atOnce}. `}Bars cut, of ${bar.count}: ____________`,
     )
   } else {
     paper.paragraph(`${words}:`, { size: 9 })
-    boxes(paper, strokes)
+    boxes(paper, batchCount)
   }
   paper.gap(8)
 }
