@@ -26,6 +26,7 @@ export {
   type CutPieces,
   type CutPlan,
   type CutPlanInput,
+  type CutProgress,
   cutPlan,
 } from './cutting/plan.ts'
 export { bendGauge, type Gauge, type GaugeDisc, type GaugeUse } from './gauge.ts'

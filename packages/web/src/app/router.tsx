@@ -41,6 +41,18 @@ const lift = createRoute({
   component: lazyRouteComponent(() => import('../lifts/lift-screen.tsx'), 'LiftScreen'),
 })
 
+const cuts = createRoute({
+  getParentRoute: () => rooms,
+  path: '/steel',
+  component: lazyRouteComponent(() => import('../steel/cut/cut-page.tsx'), 'CutPage'),
+})
+
+const bends = createRoute({
+  getParentRoute: () => rooms,
+  path: '/steel/bend',
+  component: lazyRouteComponent(() => import('../steel/bend/bend-page.tsx'), 'BendPage'),
+})
+
 const newDrawing = createRoute({
   getParentRoute: () => rooms,
   path: '/drawing/new',
@@ -74,7 +86,7 @@ const verify = createRoute({
 
 export const router = createRouter({
   routeTree: root.addChildren([
-    rooms.addChildren([day, panels, panel, lifts, lift, newDrawing, reviseDrawing, proof, yard]),
+    rooms.addChildren([day, panels, panel, cuts, bends, lifts, lift, newDrawing, reviseDrawing, proof, yard]),
     verify,
   ]),
   defaultPendingComponent: RoomLoading,

@@ -10,6 +10,7 @@ import { weatherWord } from './weather-word.ts'
 const ROOMS = [
   { to: '/', name: 'Day' },
   { to: '/panels', name: 'Panels' },
+  { to: '/steel', name: 'Steel' },
   { to: '/lifts', name: 'Lifts' },
   { to: '/proof', name: 'Proof' },
   { to: '/yard', name: 'Yard' },
