@@ -29,6 +29,7 @@ export {
   type CutProgress,
   cutPlan,
 } from './cutting/plan.ts'
+export { type CutRest, type CutSoFar, type RestInput, restOfCut } from './cutting/rest.ts'
 export { bendGauge, type Gauge, type GaugeDisc, type GaugeUse } from './gauge.ts'
 export { type LappedInput, type LappedLine, lappedLine, type Piece } from './lapped-line.ts'
 export { type BarLine, type MatInput, type MatLines, matLines } from './mat-lines.ts'
