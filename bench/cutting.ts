@@ -1,6 +1,6 @@
 import { type CutList, type CutPlan, cutPlan, parseCutList } from '@castwright/engine/steel'
+import { knownCuts, severalStocks } from '@castwright/engine/steel/cutting'
 import highsLoader from 'highs'
-import { knownCuts, severalStocks } from '../packages/engine/src/steel/cutting/known-optima.ts'
 import type { BenchLine } from './line.ts'
 
 interface Run {

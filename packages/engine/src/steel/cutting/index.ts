@@ -1,0 +1,1 @@
+export { type KnownCut, knownCuts, severalStocks } from './known-optima.ts'
