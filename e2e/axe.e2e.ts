@@ -40,6 +40,8 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['hand over', `${PANEL}/S02?step=hand-over`],
   ['a new drawing', '/drawing/new'],
   ['a new revision', '/drawing/Saltmarsh%20Library/E03'],
+  ['cuts', '/steel'],
+  ['bends', '/steel/bend'],
   ['Lifts', '/lifts'],
   ['the lift of a panel', '/lifts/Saltmarsh%20Library/N06'],
   ['the lift of a panel turned by its edge', '/lifts/Saltmarsh%20Library/S06'],

@@ -121,7 +121,7 @@ function Measured({ code }: { readonly code: Code }): ReactElement {
             {found.notes.map((note) => (
               <p key={note}>{note}</p>
             ))}
-            <AssumedList assumed={found.assumed} />
+            {found.assumed.length === 0 ? null : <AssumedList assumed={found.assumed} />}
           </>
         )}
       </div>
@@ -154,6 +154,9 @@ function ScreenGauge({ code }: { readonly code: Code }): ReactElement {
   const [index, setIndex] = useState(0)
   const chosen = uses[Math.min(index, uses.length - 1)]
   const room = Math.max(200, Math.min(globalThis.innerWidth, 1100) - 80)
+  // A phone is narrower than a card is long: the frame stands upright there.
+  const upright = CARD.wide * BROWSER > room
+  const [frameWide, frameHigh] = upright ? [CARD.high, CARD.wide] : [CARD.wide, CARD.high]
   const across = chosen === undefined ? 0 : chosen.disc * scale
   const chord = 40
   const rise = chosen === undefined ? null : riseOf(chosen.disc, chord)
@@ -171,9 +174,10 @@ function ScreenGauge({ code }: { readonly code: Code }): ReactElement {
           <label className="field">
             <span>Width of the frame: move until the card covers it</span>
             <input
+              className="steel-range"
               type="range"
               min={2}
-              max={16}
+              max={Math.min(16, room / frameWide)}
               step={0.005}
               value={scale}
               onChange={(event) => setScale(Number(event.currentTarget.value))}
@@ -181,8 +185,8 @@ function ScreenGauge({ code }: { readonly code: Code }): ReactElement {
           </label>
           <div className="gauge-screen">
             <svg
-              width={CARD.wide * scale + 2}
-              height={CARD.high * scale + 2}
+              width={frameWide * scale + 2}
+              height={frameHigh * scale + 2}
               role="img"
               aria-label="Frame of a card of standard size"
             >
@@ -190,8 +194,8 @@ function ScreenGauge({ code }: { readonly code: Code }): ReactElement {
                 className="gauge-line"
                 x={1}
                 y={1}
-                width={CARD.wide * scale}
-                height={CARD.high * scale}
+                width={frameWide * scale}
+                height={frameHigh * scale}
                 rx={3.18 * scale}
               />
             </svg>
