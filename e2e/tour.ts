@@ -24,6 +24,8 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['card-as-built', `${PANEL}/B03?step=as-built`],
   ['card-load', `${PANEL}/G01?step=load`],
   ['drawing', '/drawing/Saltmarsh%20Library/E03'],
+  ['cuts', '/steel'],
+  ['bends', '/steel/bend'],
   ['lifts', '/lifts'],
   ['lift', '/lifts/Saltmarsh%20Library/N06'],
   ['lift-edge', '/lifts/Saltmarsh%20Library/S06'],
@@ -31,7 +33,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['yard', '/yard'],
   ['verify', '/verify'],
 ]
-const SHEETS = ['pour-card', 'steel-schedule', 'lift-card', 'label', 'passport'] as const
+const SHEETS = ['pour-card', 'steel-schedule', 'bend-gauge', 'lift-card', 'label', 'passport'] as const
 const WIDTHS = [
   ['1440', DESK],
   ['360', PHONE],
@@ -59,6 +61,7 @@ async function tour(): Promise<void> {
         for (const [name, path] of SCREENS) {
           await page.goto(`${app.address}${path}`)
           await settled(page)
+          if (name === 'cuts') await planned(page)
           await picture(page, `${name}-${width}-${colorScheme}`)
         }
         if (width === '1440' && colorScheme === 'light') await sheets(app.address, page)
@@ -79,6 +82,12 @@ async function settled(page: Page): Promise<void> {
     await page.waitForTimeout(250)
   }
   throw new Error(`${page.url()} still computes`)
+}
+
+/** One list cut, so that the picture shows bars. */
+async function planned(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Plan the cuts' }).nth(2).click()
+  await page.locator('.cut-sum').first().waitFor()
 }
 
 /** The first screens of a page are enough to look at; the whole of a long card is not. */

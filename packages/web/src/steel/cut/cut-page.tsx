@@ -70,7 +70,7 @@ export function CutPage(): ReactElement {
           />
         </div>
         <p role="status">
-          {computing > 0 ? `${computing} of ${chosen.length} panels are being planned …` : ''}
+          {computing > 0 ? `${computing} of ${chosen.length} panels: computing their bars …` : ''}
           {unplanned > 0 ? ` ${unplanned} panels have no plan and are left out.` : ''}
           {computing === 0 && open.length === 0 ? 'No panel waits for its bars.' : ''}
         </p>
@@ -160,6 +160,12 @@ function standing(
   return stopped ? `Stopped by hand, best so far. ${far}` : far
 }
 
+/** Example: `2 × 880 (N05 MY1)`. */
+function pieceText({ length, count, mark, panel }: CutBar['pieces'][number]): string {
+  const name = [panel, mark].filter((each) => each !== undefined).join(' ')
+  return `${count} × ${length}${name === '' ? '' : ` (${name})`}`
+}
+
 /** Different ways of cutting that are drawn at first. */
 const FIRST = 30
 
@@ -179,13 +185,7 @@ function BarList({ bars }: { readonly bars: readonly CutBar[] }): ReactElement {
             </span>
             <BarPicture bar={bar} longest={longest} />
             <span className="cut-words">
-              {bar.pieces
-                .map(
-                  ({ length, count, mark }) =>
-                    `${count} × ${length}${mark === undefined ? '' : ` (${mark})`}`,
-                )
-                .join(', ')}
-              ; {Math.round(bar.offcut)} mm left
+              {bar.pieces.map(pieceText).join(', ')}; {Math.round(bar.offcut)} mm left
             </span>
           </li>
         ))}
