@@ -41,5 +41,5 @@ export {
   measuredBend,
 } from './measured-bend.ts'
 export { type PlanSteelInput, planSteel, WIRE_PER_TONNE } from './plan-steel.ts'
-export type { PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
+export type { BarUse, Corner, PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
 export { type Crossings, crossings } from './ties.ts'

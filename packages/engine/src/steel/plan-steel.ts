@@ -30,7 +30,13 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
   const { drawing } = panel
   const mats = plannedMats({ panel, yard, rules })
   const listed = listedBars({ panel, yard, rules })
-  const schedule = scheduleOf({ mats, listed, rules, listedHeight: (bar) => onTheMats(bar, panel, mats) })
+  const schedule = scheduleOf({
+    mats,
+    listed,
+    rules,
+    listedHeight: (bar) => onTheMats(bar, panel, mats),
+    lapDrawn: drawing.lap !== undefined,
+  })
   const unknown = [...schedule.unknown, ...gapsOf(mats, yard)]
   const laidOut = mats.every((mat) => mat.laid !== null)
   const mass = laidOut ? schedule.mass : null

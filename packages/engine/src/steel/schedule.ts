@@ -4,7 +4,7 @@ import type { Point } from '../panel/point.ts'
 import { barMass } from './bar-mass.ts'
 import { type ListedBar, partOfPath } from './listed-bars.ts'
 import type { PlannedMat } from './mats.ts'
-import type { PlacedBar, PlacedLap, ScheduledBar } from './steel-plan.ts'
+import type { Corner, PlacedBar, PlacedLap, ScheduledBar } from './steel-plan.ts'
 
 export interface Schedule {
   readonly bars: readonly ScheduledBar[]
@@ -21,13 +21,15 @@ export interface ScheduleInput {
   readonly rules: SteelRules
   /** Height of the centreline of listed bars above the mould face by layer, mm: on the mats of that layer. */
   readonly listedHeight: (bar: ListedBar) => number | null
+  /** Whether laps are as long as the drawing says. */
+  readonly lapDrawn: boolean
 }
 
 /** Bars within a tenth of a millimetre are one line of the schedule. */
 const SAME = 10
 
 /** Lines of the schedule with marks, bars where they lie, laps. Mat bars are marked by layer and direction: `MX1`, `TY2`. */
-export function scheduleOf({ mats, listed, rules, listedHeight }: ScheduleInput): Schedule {
+export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn }: ScheduleInput): Schedule {
   const taken = new Set(listed.map((bar) => bar.mark))
   const bars: Line[] = []
   const placed: PlacedBar[] = []
@@ -38,7 +40,9 @@ export function scheduleOf({ mats, listed, rules, listedHeight }: ScheduleInput)
     const { mat, key, height } = planned
     const prefix = `${mat.layer === 'mould' ? 'M' : 'T'}${mat.direction.toUpperCase()}`
     const lines = new Map<number, Line>()
+    let lapped = 0
     for (const { line, cut } of planned.rows) {
+      const ids: string[] = []
       for (const piece of cut.pieces) {
         const length = piece.to - piece.from
         const size = Math.round(length * SAME)
@@ -49,21 +53,34 @@ export function scheduleOf({ mats, listed, rules, listedHeight }: ScheduleInput)
           bars.push(entry)
         }
         entry.count += 1
+        const path = [place(mat.direction, piece.from, line.at), place(mat.direction, piece.to, line.at)]
+        const id = `${entry.mark}#${entry.count}`
+        ids.push(id)
         placed.push({
+          id,
           mark: entry.mark,
+          use: 'mat',
           layer: mat.layer,
           diameter: mat.diameter,
-          path: [place(mat.direction, piece.from, line.at), place(mat.direction, piece.to, line.at)],
+          path,
           height,
+          centreline: atHeight(path, height),
+          inside: null,
         })
       }
-      for (const at of cut.laps) {
+      for (const [index, at] of cut.laps.entries()) {
+        lapped += 1
         laps.push({
+          id: `${key}~${lapped}`,
           mark: key,
+          layer: mat.layer,
+          bars: [ids[index] as string, ids[index + 1] as string],
           at: place(mat.direction, at, line.at),
           length: planned.lap ?? 0,
           diameter: mat.diameter,
           direction: mat.direction,
+          by: lapDrawn ? 'drawing' : 'code',
+          share: null,
         })
       }
     }
@@ -142,29 +159,44 @@ function addListed(
       turns: whole ? turns : [],
       inside: bar.inside,
     })
-    for (const path of bar.paths) {
+    for (const [place, path] of bar.paths.entries()) {
       if (drawn.layer === undefined) continue
+      const height = listedHeight(bar)
+      const part = whole ? path : partOfPath(path, piece.from, piece.to)
       placed.push({
+        id: `${mark}#${place + 1}`,
         mark,
+        use: 'listed',
         layer: drawn.layer,
         diameter: drawn.diameter,
-        path: whole ? path : partOfPath(path, piece.from, piece.to),
-        height: listedHeight(bar),
+        path: part,
+        height,
+        centreline: atHeight(part, height),
+        inside: bar.inside,
       })
     }
     const next = pieces[index + 1]
     if (next === undefined) continue
-    for (const path of bar.paths) {
+    for (const [place, path] of bar.paths.entries()) {
       const [from, to] = partOfPath(path, next.from, piece.to) as [Point, Point]
       laps.push({
+        id: `${bar.mark}~${place * (pieces.length - 1) + index + 1}`,
         mark: bar.mark,
+        layer: drawn.layer ?? null,
+        bars: [`${mark}#${place + 1}`, `${bar.mark}/${index + 2}#${place + 1}`],
         at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
         length: piece.to - next.from,
         diameter: drawn.diameter,
         direction: Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]) ? 'x' : 'y',
+        by: 'drawing',
+        share: null,
       })
     }
   }
+}
+
+function atHeight(path: readonly Point[], height: number | null): Corner[] | null {
+  return height === null ? null : path.map(([x, y]): Corner => [x, y, height])
 }
 
 /** kg of a round bar of that diameter, both in mm. */

@@ -22,25 +22,50 @@ export interface ScheduledBar {
   readonly mass: number
 }
 
+/** What a placed bar is there for. */
+export type BarUse = 'mat' | 'edge' | 'trimmer' | 'diagonal' | 'starter' | 'tie' | 'listed'
+
+/** A corner of a centreline, mm: x and y of the drawing, z above the mould face. */
+export type Corner = readonly [x: number, y: number, z: number]
+
 /** A bar where it lies in the mould, for pictures and clash checks. */
 export interface PlacedBar {
+  /** Unique in the plan and the same as long as the drawing is: mark and place in its line, `MX1#3`. */
+  readonly id: string
   readonly mark: string
-  readonly layer: Layer
+  readonly use: BarUse
+  /** `both`: it reaches from one layer into the other. */
+  readonly layer: Layer | 'both'
   readonly diameter: number
-  /** Corners of the centreline, mm. */
+  /** Corners of the centreline seen from above, mm; two for a straight bar, repeated points left out. */
   readonly path: readonly Point[]
-  /** Height of the centreline above the mould face, mm; null where cover is not given. */
+  /** Height of the centreline above the mould face, mm; null where cover is not given or the bar does not lie flat. */
   readonly height: number | null
+  /** Corners of the centreline, where its straights would meet, mm; null where cover is not known. A closed tie ends where it began. */
+  readonly centreline: readonly Corner[] | null
+  /** Inside diameter of its bends, mm; null for a straight bar. */
+  readonly inside: number | null
 }
 
 export interface PlacedLap {
+  /** Unique in the plan: of the mat or bar and its place, `mould-x~4`. */
+  readonly id: string
+  /** Key of the mat (`mould-x`) or mark of the listed bar. */
   readonly mark: string
+  /** Null where the drawing gives a listed bar no layer: it is lapped but not placed. */
+  readonly layer: Layer | null
+  /** Ids of the two bars as in `placed`. */
+  readonly bars: readonly [string, string]
   /** Middle of the lap, mm. */
   readonly at: Point
   /** Lap length, mm. */
   readonly length: number
   readonly diameter: number
   readonly direction: 'x' | 'y'
+  /** Where the length is from: the drawing, or the code rounded up. */
+  readonly by: 'drawing' | 'code'
+  /** Bars lapped at this section (within 0.65 laps of its middle), percent of the bars there; null where not counted. */
+  readonly share: number | null
 }
 
 export interface SteelPlan {
