@@ -8,8 +8,16 @@ export interface CoverTolerance {
   readonly source: Source
 }
 
+/** Largest distance between supports along a bar, mm. */
+export interface ChairSpacing {
+  readonly spacing: number
+  readonly source: Source
+}
+
 /** What a family says of the filled mould before the pour. */
 export interface MouldRules {
   /** Tolerance on the cover of a panel; thickness and drawn cover in mm. */
   readonly coverTolerance: (input: { readonly thickness: number; readonly cover: number }) => CoverTolerance
+  /** Largest distance between chairs of a bar; null where the family has no confirmed rule. */
+  readonly chairSpacing: ((input: { readonly diameter: number }) => ChairSpacing) | null
 }
