@@ -1,5 +1,7 @@
 import type { Source } from '../working/source.ts'
 import type { Worked } from '../working/worked.ts'
+import type { ActRules } from './bar-acts.ts'
+import type { DeliveredRules } from './delivered-bar.ts'
 
 export type BarRole = 'main' | 'stirrup'
 
@@ -51,6 +53,8 @@ export interface LapInput {
   readonly share: number
   /** Clear between the two bars of one lap, mm; 0 is a contact lap. */
   readonly apart: number
+  /** Steel provided over steel required at the lap, by the designer; where missing the bars count as fully used. */
+  readonly spare?: number
 }
 
 export interface LapLength {
@@ -95,6 +99,8 @@ export interface TwoSided extends Tolerance {
 /** What a place says about reinforcing bars: the same questions to every family. */
 export interface SteelRules {
   readonly grades: readonly SteelGrade[]
+  /** What may be done with a bar: bend, weld, heat. */
+  readonly acts: ActRules
   /** Size, area and mass of a bar; unknown for a diameter that the family's bar table does not hold. */
   barSize(input: { readonly diameter: number }): Worked<BarSize>
   /** Least inside diameter of a bend, mm; unknown outside the rule's table. */
@@ -102,6 +108,8 @@ export interface SteelRules {
   /** Lowest bar temperature for cold bending, °C; null where the family is silent. */
   readonly coldest: { readonly temperature: number; readonly source: Source } | null
   lap(input: LapInput): Worked<LapLength>
+  /** Laps with their middles no farther from that of a lap than this many laps count to its section. */
+  readonly lapSection: number
   /** Grades that fit what was read on the bar. */
   identify(input: { readonly seen: readonly string[] }): Identified
   /** Least clear distance between parallel bars, mm. */
@@ -112,6 +120,8 @@ export interface SteelRules {
     | null
   /** Placing tolerance of bar spacing in a panel, mm. */
   spacingTolerance(input: { readonly spacing: number }): Tolerance
+  /** Bars as they are delivered: sizes, tensile tests, lengths. */
+  readonly delivered: DeliveredRules
   /** Mass per metre of delivered bar, parts of nominal: 0.045 is 4.5 %. */
   massTolerance(input: { readonly diameter: number }): Tolerance
   /** Cut length of a straight bar, mm; both sides are given. */

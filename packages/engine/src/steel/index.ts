@@ -40,6 +40,13 @@ export {
   type MeasuredBendInput,
   measuredBend,
 } from './measured-bend.ts'
+export {
+  type PermittedActs,
+  type PermittedInput,
+  permittedActs,
+  possibleProcesses,
+} from './permitted/permitted-acts.ts'
+export type { PermittedAct } from './permitted/strictest.ts'
 export { type PlanSteelInput, planSteel, WIRE_PER_TONNE } from './plan-steel.ts'
 export type { BarUse, Corner, PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
 export { type Crossings, crossings } from './ties.ts'

@@ -1,9 +1,11 @@
 import { commonPractice, type Source } from '../../working/source.ts'
 import { BAR_MASS, G250N, G500L, G500N, massTolerance } from '../asnzs4671-2019/bars.ts'
+import { delivered } from '../asnzs4671-2019/delivered.ts'
 import { identify } from '../asnzs4671-2019/identify.ts'
 import { clearSpacing } from '../clear-spacing.ts'
 import { metricBar } from '../metric-bar.ts'
 import type { SteelRules } from '../steel-rules.ts'
+import { acts } from './acts.ts'
 import { leastBend } from './as3600-2018/bend.ts'
 import { bondCover } from './as3600-2018/bond-cover.ts'
 import { lap } from './as3600-2018/lap.ts'
@@ -12,11 +14,15 @@ const FABRICATION: Source = { standard: 'AS 3600:2018', clause: '17.2.2', status
 const PLACING: Source = { standard: 'AS 3600:2018', clause: '17.5.3', status: 'seen' }
 
 export const steel: SteelRules = {
+  acts,
   grades: [G250N, G500N, G500L],
   barSize: ({ diameter }) => metricBar({ diameter, source: BAR_MASS }),
   leastBend,
   coldest: null,
   lap,
+  // As far as laps overlap.
+  lapSection: 1,
+  delivered: delivered([6, 10, 12, 16, 20, 24, 28, 32, 36, 40, 50]),
   identify: ({ seen }) => identify({ seen, family: ['250N', '500N', '500L'] }),
   clearSpacing: (bar) =>
     clearSpacing(bar, {

@@ -2,6 +2,8 @@ import { commonPractice, type Source } from '../../working/source.ts'
 import { clearSpacing } from '../clear-spacing.ts'
 import { metricBar } from '../metric-bar.ts'
 import type { SteelGrade, SteelRules } from '../steel-rules.ts'
+import { acts } from './acts.ts'
+import { delivered } from './bs4449-2005/delivered.ts'
 import { cutTolerance, legTolerance } from './bs8666-2020/tolerances.ts'
 import { COLDEST, leastBend } from './en1992-1-1-2004/bend.ts'
 import { bondCover } from './en1992-1-1-2004/bond-cover.ts'
@@ -16,12 +18,16 @@ const WEIGHED: Source = { standard: 'BS 4449:2005+A3:2016', clause: 'mass per me
 const grade = (name: string): SteelGrade => ({ grade: name, yield: 500, source: TENSILE })
 
 export const steel: SteelRules = {
+  acts,
   grades: [grade('B500A'), grade('B500B'), grade('B500C')],
   barSize: ({ diameter }) => metricBar({ diameter, source: MASS }),
   leastBend,
   coldest: COLDEST,
   lap,
+  // EN 1992-1-1:2004 8.7.3(1).
+  lapSection: 0.65,
   identify,
+  delivered,
   clearSpacing: (bar) =>
     clearSpacing(bar, { perDiameter: 1, perAggregate: 1, added: 5, least: 20, source: CLEAR }),
   bondCover,

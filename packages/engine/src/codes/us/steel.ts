@@ -5,6 +5,8 @@ import { cutTolerance, legTolerance } from './aci315-99/tolerances.ts'
 import { leastBend } from './aci318-19/bend.ts'
 import { lap } from './aci318-19/lap.ts'
 import { CLEAR_SPACING } from './aci318-19/spacing.ts'
+import { acts } from './acts.ts'
+import { delivered } from './astm/delivered.ts'
 import { barSize, massTolerance } from './astm/mass.ts'
 import { identify } from './crsi/identify.ts'
 
@@ -23,12 +25,16 @@ const grade = (ksi: number, status: Source['status']): SteelGrade => ({
 })
 
 export const steel: SteelRules = {
+  acts,
   grades: [grade(40, 'from memory'), grade(60, 'seen'), grade(80, 'seen'), grade(100, 'from memory')],
   barSize,
   leastBend,
   coldest: null,
   lap,
+  // As far as laps overlap.
+  lapSection: 1,
   identify,
+  delivered,
   clearSpacing: (bar) => clearSpacing(bar, CLEAR_SPACING),
   bondCover: null,
   spacingTolerance: () => ({ minus: 76.2, plus: 76.2, source: PLACING }),
