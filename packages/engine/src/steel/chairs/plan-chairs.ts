@@ -1,0 +1,160 @@
+import type { CodeFamily } from '../../codes/family.ts'
+import type { Panel } from '../../panel/panel.ts'
+import type { Asked } from '../../working/asked.ts'
+import type { Check } from '../../working/check.ts'
+import { notAboveZero } from '../../working/guard.ts'
+import { commonPractice, GEOMETRY } from '../../working/source.ts'
+import type { Assumed, Step } from '../../working/worked.ts'
+import type { SteelPlan } from '../steel-plan.ts'
+import { type LayerRows, layerRows, type MatRowLine, widestGap } from '../tie-plan/mat-rows.ts'
+import type { ChairLayer, ChairPlan } from './chair-plan.ts'
+import { type ChairSpacingFound, chairSpacing } from './chair-spacing.ts'
+import { layChairs } from './lay-chairs.ts'
+
+export interface ChairsInput {
+  readonly panel: Panel
+  readonly steel: Pick<SteelPlan, 'bars' | 'placed'>
+  readonly family: CodeFamily
+  /** Weight of one person with tools, kN; assumed where missing. */
+  readonly person?: number
+  /** Largest sag, mm, by the yard; the family's cover tolerance where missing. */
+  readonly sag?: number
+  /** Spacing that the yard uses, mm; by rule or sag where missing. */
+  readonly spacing?: number
+}
+
+/**
+ * Chairs under each layer: how far apart by the family's rule, else by the sag of the mat; where they stand and how high.
+ *
+ * A layer whose spacing or height cannot be known is named in `unknown` and has no chairs. Left out: bars that are no mat, and
+ * the strength of the chair itself.
+ */
+export function planChairs(input: ChairsInput): ChairPlan {
+  const bad = notAboveZero({
+    person: input.person ?? 1,
+    sag: input.sag ?? 1,
+    spacing: input.spacing ?? 1,
+  })
+  if (bad.length > 0) return { layers: [], checks: [], toRecord: [], working: [], assumed: [], unknown: bad }
+  const layers: ChairLayer[] = []
+  const checks: Check[] = []
+  const working: Step[] = []
+  const assumed: Assumed[] = []
+  const unknown: string[] = []
+  for (const rows of layerRows(input.steel.placed)) {
+    const mat = matOf(rows)
+    if (mat === null) {
+      unknown.push(`cover.${rows.layer}: sets the height of the chairs`)
+      continue
+    }
+    const found = chairSpacing({ ...input, ...mat, layer: rows.layer })
+    checks.push(...found.checks)
+    working.push(...found.working)
+    assumed.push(...found.assumed.filter(({ field }) => !assumed.some((line) => line.field === field)))
+    unknown.push(...found.gaps)
+    const layer = found.spacing === null ? null : laid(input, rows, mat, found, found.spacing)
+    if (layer === null) continue
+    layers.push(layer)
+    working.push(countStep(layer))
+  }
+  return { layers, checks, toRecord: layers.flatMap(chairsAsked), working, assumed, unknown }
+}
+
+export interface CarriedMat {
+  readonly direction: 'x' | 'y'
+  /** Rows that lie on the chairs: the lowest of the layer. */
+  readonly carried: readonly MatRowLine[]
+  readonly crossing: readonly MatRowLine[]
+  readonly diameter: number
+  /** Spacing of the rows, mm; the largest gap where they are not even. */
+  readonly carriedSpacing: number | null
+  readonly crossingSpacing: number | null
+  readonly crossingDiameter: number | null
+  /** Underside of the bars that lie on the chairs above the mould face, mm. */
+  readonly underside: number
+}
+
+/** The rows that the chairs touch; null where no height is known. */
+function matOf({ alongX, alongY }: LayerRows): CarriedMat | null {
+  const lowest = (rows: readonly MatRowLine[]): number =>
+    rows.reduce(
+      (least, { height, diameter }) => (height === null ? least : Math.min(least, height - diameter / 2)),
+      Number.POSITIVE_INFINITY,
+    )
+  const [underX, underY] = [lowest(alongX), lowest(alongY)]
+  const underside = Math.min(underX, underY)
+  if (!Number.isFinite(underside)) return null
+  const direction = underX <= underY ? 'x' : 'y'
+  const [own, other] = direction === 'x' ? [alongX, alongY] : [alongY, alongX]
+  const carried = own.filter(
+    (row) => row.height !== null && row.height - row.diameter / 2 <= underside + 1e-6,
+  )
+  const thinnest = other.length === 0 ? null : Math.min(...other.map((row) => row.diameter))
+  return {
+    direction,
+    carried,
+    crossing: other,
+    diameter: Math.min(...carried.map((row) => row.diameter)),
+    carriedSpacing: widestGap(carried),
+    crossingSpacing: widestGap(other),
+    crossingDiameter: thinnest,
+    underside,
+  }
+}
+
+function laid(
+  { panel }: ChairsInput,
+  { layer }: LayerRows,
+  { carried, direction, diameter, underside }: CarriedMat,
+  { raise, sag, source }: ChairSpacingFound,
+  spacing: number,
+): ChairLayer {
+  const at = layChairs({
+    region: panel.region,
+    lines: carried,
+    direction,
+    spacing,
+    edge: panel.drawing.cover?.edge ?? 0,
+  })
+  return {
+    layer,
+    direction,
+    diameter,
+    height: underside + raise,
+    raise,
+    spacing,
+    spacingSource: source,
+    sag,
+    at,
+  }
+}
+
+function countStep({ at, spacing, layer }: ChairLayer): Step {
+  return {
+    symbol: 'n_chair',
+    formula: 'chairs under the lowest bars, rows and pitch at most s, staggered, edges and openings held',
+    given: { s: spacing },
+    result: at.length,
+    unit: '',
+    source: GEOMETRY,
+    by: 'search',
+    note: `${layer} layer`,
+  }
+}
+
+/** What is counted and measured before the pour. */
+function chairsAsked({ layer, at, height }: ChairLayer): Asked[] {
+  const under = layer === 'mould' ? 'the steel at the mould' : 'the top steel'
+  return [
+    {
+      id: `chairs:${layer}:count`,
+      step: 'set',
+      what: `Chairs of ${Number(height.toFixed(1))} mm under ${under}`,
+      kind: 'number',
+      unit: '',
+      low: at.length,
+      source: commonPractice('as many chairs as the plan of this panel shows, or more'),
+      note: 'None knocked over; each under a bar.',
+    },
+  ]
+}
