@@ -17,6 +17,7 @@ export function lapGaps(input: LapInput, range: LapRange): string[] {
   const gaps = [
     ...notAboveZero({ diameter, yield: input.yield, concrete, cover, gap, share }),
     ...belowZero({ below, apart }),
+    ...(input.spare === undefined ? [] : notAboveZero({ spare: input.spare })),
   ]
   if (share > 100) gaps.push('share: at most 100 percent')
   if (gaps.length > 0) return gaps
@@ -31,4 +32,9 @@ export function lapGaps(input: LapInput, range: LapRange): string[] {
       ? [`diameter: laps of bars over ${range.largest} mm are left to special rules, found ${diameter}`]
       : []),
   ]
+}
+
+/** Bars stressed to half or less and at most half of them lapped at one section: what the shorter lap of some codes asks for. */
+export function halfUsed({ spare, share }: Pick<LapInput, 'spare' | 'share'>): boolean {
+  return spare !== undefined && spare >= 2 && share <= 50 + 1e-9
 }

@@ -1,6 +1,7 @@
 import type { Source } from '../working/source.ts'
 import type { Worked } from '../working/worked.ts'
 import type { ActRules } from './bar-acts.ts'
+import type { HookTailInput } from './bend-tail.ts'
 import type { DeliveredRules } from './delivered-bar.ts'
 
 export type BarRole = 'main' | 'stirrup'
@@ -105,6 +106,8 @@ export interface SteelRules {
   barSize(input: { readonly diameter: number }): Worked<BarSize>
   /** Least inside diameter of a bend, mm; unknown outside the rule's table. */
   leastBend(input: BendRuleInput): Worked<number>
+  /** Least straight past the last bend of a bar, mm; unknown for a turn that the rule does not name. */
+  hookTail(input: HookTailInput): Worked<number>
   /** Lowest bar temperature for cold bending, °C; null where the family is silent. */
   readonly coldest: { readonly temperature: number; readonly source: Source } | null
   lap(input: LapInput): Worked<LapLength>

@@ -29,6 +29,8 @@ const mat = z.strictObject({
   diameter: positive.max(60),
   grade: mark,
   spacing: positive.max(FARTHEST),
+  /** Steel provided over steel required where its bars lap, by the designer. */
+  spare: positive.max(100).optional(),
 })
 
 const bar = z.strictObject({

@@ -50,9 +50,7 @@ export function linesWithin({
   diameter,
   spacing,
 }: Pick<MatInput, 'direction' | 'diameter' | 'spacing'> & { readonly shrunk: Region }): MatLines {
-  const rings = ringsOf(shrunk).map((ring) =>
-    direction === 'x' ? ring : ring.map(([x, y]): Point => [y, x]),
-  )
+  const rings = alongX(shrunk, direction)
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
   for (const ring of rings) {
     for (const [, y] of ring) {
@@ -74,6 +72,25 @@ export function linesWithin({
     }
   }
   return { lines, spacing: rows > 1 ? step : null, rows, dropped }
+}
+
+/**
+ * Where a bar at a place across its direction lies in concrete that is shrunk already: stretches along it, mm, its ends reaching out
+ * as those of a mat do.
+ */
+export function spansWithin({
+  shrunk,
+  direction,
+  diameter,
+}: Pick<MatInput, 'direction' | 'diameter'> & { readonly shrunk: Region }): (
+  at: number,
+) => readonly (readonly [from: number, to: number])[] {
+  const rings = alongX(shrunk, direction)
+  return (at) => slice(rings, at, diameter / 2)
+}
+
+function alongX(shrunk: Region, direction: 'x' | 'y'): (readonly Point[])[] {
+  return ringsOf(shrunk).map((ring) => (direction === 'x' ? ring : ring.map(([x, y]): Point => [y, x])))
 }
 
 interface Crossing {

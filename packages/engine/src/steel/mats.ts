@@ -2,17 +2,13 @@ import { bondCondition } from '../codes/eu/en1992-1-1-2004/lap.ts'
 import type { LapLength, SteelGrade, SteelRules } from '../codes/steel-rules.ts'
 import { type Drawing, type DrawnMat, isMat } from '../panel/drawing.ts'
 import type { Panel } from '../panel/panel.ts'
+import type { Ring } from '../panel/point.ts'
 import { offset, type Region } from '../panel/region.ts'
 import { ceilTo } from '../working/round.ts'
 import { unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
-import { type LappedLine, lappedLine } from './lapped-line.ts'
-import { type BarLine, linesWithin, type MatLines } from './mat-lines.ts'
-
-export interface MatRow {
-  readonly line: BarLine
-  readonly cut: LappedLine
-}
+import { type LaidRow, type LappedRows, lappedRows } from './laid-out/lapped-rows.ts'
+import { linesWithin, type MatLines, spansWithin } from './mat-lines.ts'
 
 /** One mat of the drawing as it is built. */
 export interface PlannedMat {
@@ -25,16 +21,22 @@ export interface PlannedMat {
   readonly height: number | null
   /** Null where the edge cover is not given. */
   readonly laid: MatLines | null
-  readonly rows: readonly MatRow[]
+  readonly rows: readonly LaidRow[]
   /** Longest bar of that size and grade in the yard, mm; null where not known. */
   readonly stock: number | null
-  /** Lap by the code for these bars. */
+  /** Lap by the code for these bars, at the greatest share that is lapped at one section; all of them where none is. */
   readonly codeLap: Worked<LapLength>
+  /** Greatest share lapped at one section, percent; null without laps. */
+  readonly share: number | null
+  /** Least clear between the bars of neighbouring rows, laps counted, mm; null where not laid out or with one row. */
+  readonly clear: number | null
   /** Lap as built: the drawing's, else the code's rounded up to 10 mm; null where not known. */
   readonly lap: number | null
   /** Rows longer than the stock that could not be lapped. */
   readonly unlapped: number
   readonly laps: number
+  /** Pieces with no room beside the piece that they lap with. */
+  readonly crowded: number
 }
 
 export interface MatsInput {
@@ -86,38 +88,80 @@ interface OneMat extends MatsInput {
 
 function plannedMat({ key, mat, cover, panel, yard, rules, shrunkBy }: OneMat): PlannedMat {
   const { drawing } = panel
+  const { direction, diameter } = mat
   const edgeCover = drawing.cover?.edge
-  const laid =
-    edgeCover === undefined
-      ? null
-      : linesWithin({
-          shrunk: shrunkBy(edgeCover + mat.diameter / 2),
-          direction: mat.direction,
-          diameter: mat.diameter,
-          spacing: mat.spacing,
-        })
+  const shrunk = edgeCover === undefined ? null : shrunkBy(edgeCover + diameter / 2)
+  const laid = shrunk === null ? null : linesWithin({ shrunk, direction, diameter, spacing: mat.spacing })
   const height =
     cover === null
       ? null
       : mat.layer === 'mould'
-        ? cover + mat.diameter / 2
-        : drawing.thickness - cover - mat.diameter / 2
-  const codeLap = lapOfMat({ mat, cover, height, drawing, rules, spacing: laid?.spacing ?? mat.spacing })
-  const lap =
-    drawing.lap?.length ??
-    (codeLap.known && codeLap.value.length !== null ? ceilTo(codeLap.value.length, LAP_STEP) : null)
-  const stock = longestStock({ yard, diameter: mat.diameter, grade: mat.grade })
-  let [unlapped, laps] = [0, 0]
-  const rows = (laid?.lines ?? []).map((line): MatRow => {
-    const whole: LappedLine = { pieces: [{ from: line.from, to: line.to }], laps: [] }
-    if (stock === null || line.to - line.from <= stock) return { line, cut: whole }
-    const cut =
-      lap === null ? null : lappedLine({ from: line.from, to: line.to, stock, lap, odd: line.row % 2 === 1 })
-    if (cut === null) unlapped += 1
-    laps += cut?.laps.length ?? 0
-    return { line, cut: cut ?? whole }
-  })
-  return { key, mat, cover, height, laid, rows, stock, codeLap, lap, unlapped, laps }
+        ? cover + diameter / 2
+        : drawing.thickness - cover - diameter / 2
+  const stock = longestStock({ yard, diameter, grade: mat.grade })
+  const spacing = laid?.spacing ?? mat.spacing
+  const codeLapOf = ({ share, gap }: Section) =>
+    lapOfMat({ mat, cover, height, drawing, rules, share, gap: gap ?? spacing - 2 * diameter })
+  const layOut = (lap: number | null): LappedRows =>
+    lappedRows({
+      lines: laid?.lines ?? [],
+      direction,
+      diameter,
+      openings: (drawing.openings ?? []).map(({ outline }) => outline as unknown as Ring),
+      spansAt: shrunk === null ? () => [] : spansWithin({ shrunk, direction, diameter }),
+      stock,
+      lap,
+      section: rules.lapSection,
+    })
+  const { lap, laidRows, codeLap } = chooseLap(drawing.lap?.length ?? null, codeLapOf, layOut)
+  const { rows, unlapped, laps, share, clear } = laidRows
+  const crowded = rows.reduce((sum, row) => sum + row.crowded, 0)
+  return { key, mat, cover, height, laid, rows, stock, codeLap, lap, unlapped, laps, share, clear, crowded }
+}
+
+/** What a code's lap depends on beside the bar: percent lapped at one section, clear between neighbours, mm. */
+interface Section {
+  readonly share: number
+  /** Null: a pair beside a bar at the mat's spacing. */
+  readonly gap: number | null
+}
+
+interface ChosenLap {
+  readonly lap: number | null
+  readonly laidRows: LappedRows
+  readonly codeLap: Worked<LapLength>
+}
+
+/**
+ * The lap and the rows built with it. A drawn lap stays as drawn. Else the code's lap for all bars at one section, laid out; then the
+ * code's for the share and the gap that came out, kept only where the rows laid out with it ask for no more.
+ */
+function chooseLap(
+  drawn: number | null,
+  codeLapOf: (section: Section) => Worked<LapLength>,
+  layOut: (lap: number | null) => LappedRows,
+): ChosenLap {
+  const laidWith = (lap: number | null): ChosenLap => {
+    const laidRows = layOut(lap)
+    const section = { share: laidRows.share ?? 100, gap: laidRows.laps > 0 ? laidRows.clear : null }
+    return { lap, laidRows, codeLap: codeLapOf(section) }
+  }
+  if (drawn !== null) return laidWith(drawn)
+  let chosen = laidWith(stepped(codeLapOf({ share: 100, gap: null })))
+  for (let round = 0; round < 2; round += 1) {
+    const asked = stepped(chosen.codeLap)
+    if (chosen.laidRows.laps === 0 || asked === null || chosen.lap === null || asked === chosen.lap) break
+    const other = laidWith(asked)
+    const enough = (stepped(other.codeLap) ?? Number.POSITIVE_INFINITY) <= asked
+    if (enough || asked > chosen.lap) chosen = other
+    else break
+  }
+  return chosen
+}
+
+/** The code's lap up to the next step, mm; null where not known. */
+function stepped(lap: Worked<LapLength>): number | null {
+  return lap.known && lap.value.length !== null ? ceilTo(lap.value.length, LAP_STEP) : null
 }
 
 /** Longest bar of a size and grade that the yard lists, mm, or null. */
@@ -146,14 +190,14 @@ interface LapOfMat {
   readonly height: number | null
   readonly drawing: Drawing
   readonly rules: SteelRules
-  readonly spacing: number
+  /** Bars lapped at one section, percent. */
+  readonly share: number
+  /** Clear between neighbours, mm. */
+  readonly gap: number
 }
 
-/**
- * Lap that the code asks of a mat's bars: least cover of the two faces and the edge, clear gap between lapped pairs, all bars
- * taken as lapped at one section, though they are staggered.
- */
-function lapOfMat({ mat, cover, height, drawing, rules, spacing }: LapOfMat): Worked<LapLength> {
+/** Lap that the code asks of a mat's bars: least cover of the two faces and the edge, clear gap and share lapped as laid out. */
+function lapOfMat({ mat, cover, height, drawing, rules, share, gap }: LapOfMat): Worked<LapLength> {
   const edge = drawing.cover?.edge
   if (cover === null || height === null) return unknown(`cover.${mat.layer}: cover to the first mat, mm`)
   if (edge === undefined) return unknown('cover.edge: cover at edges and openings, mm')
@@ -166,10 +210,11 @@ function lapOfMat({ mat, cover, height, drawing, rules, spacing }: LapOfMat): Wo
     yield: steel.yield,
     concrete: drawing.concrete.strength,
     cover: Math.min(cover, behind, edge),
-    gap: spacing - 2 * mat.diameter,
+    gap,
     below,
     bond: bondCondition({ below, depth: drawing.thickness }),
-    share: 100,
+    share,
     apart: 0,
+    ...(mat.spare === undefined ? {} : { spare: mat.spare }),
   })
 }

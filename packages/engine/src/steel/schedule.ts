@@ -41,9 +41,9 @@ export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn }: Sche
     const prefix = `${mat.layer === 'mould' ? 'M' : 'T'}${mat.direction.toUpperCase()}`
     const lines = new Map<number, Line>()
     let lapped = 0
-    for (const { line, cut } of planned.rows) {
+    for (const { line, cut, aside, shares } of planned.rows) {
       const ids: string[] = []
-      for (const piece of cut.pieces) {
+      for (const [index, piece] of cut.pieces.entries()) {
         const length = piece.to - piece.from
         const size = Math.round(length * SAME)
         let entry = lines.get(size)
@@ -53,7 +53,8 @@ export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn }: Sche
           bars.push(entry)
         }
         entry.count += 1
-        const path = [place(mat.direction, piece.from, line.at), place(mat.direction, piece.to, line.at)]
+        const across = line.at + (aside[index] ?? 0)
+        const path = [place(mat.direction, piece.from, across), place(mat.direction, piece.to, across)]
         const id = `${entry.mark}#${entry.count}`
         ids.push(id)
         placed.push({
@@ -80,7 +81,7 @@ export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn }: Sche
           diameter: mat.diameter,
           direction: mat.direction,
           by: lapDrawn ? 'drawing' : 'code',
-          share: null,
+          share: shares[index] ?? null,
         })
       }
     }

@@ -177,16 +177,33 @@ function lapChecks(planned: PlannedMat, drawing: Drawing): Check[] {
       unit: 'mm',
       sense: 'at least',
       source: codeLap.known ? codeLap.value.source : NO_RULE,
-      working: code.known ? code.working : [],
+      working: [...sharedWorking(planned), ...(code.known ? code.working : [])],
       missing: [
         ...(code.known ? [] : code.gaps),
         ...(unlapped > 0 && lap !== null
           ? [`lap: ${unlapped} rows longer than the stock cannot be built with a lap of ${lap} mm`]
           : []),
       ],
-      note: asDrawn === undefined ? 'by the code, rounded up to 10 mm' : 'as drawn',
+      note: `${asDrawn === undefined ? 'by the code, rounded up to 10 mm' : 'as drawn'}${
+        planned.share === null ? '' : `; ${shareText(planned.share)} of the bars lapped at one section`
+      }`,
     }),
   ]
+  if (planned.crowded > 0) {
+    checks.push(
+      compare({
+        id: `beside:${key}`,
+        step: 'cage',
+        what: `Lapped ${key} bars without room beside each other`,
+        demand: planned.crowded,
+        limit: 0,
+        unit: '',
+        sense: 'at most',
+        source: GEOMETRY,
+        note: 'the edge cover leaves no room for a second bar beside the row',
+      }),
+    )
+  }
   const apart = nearestLaps(planned)
   if (apart !== null && lap !== null) {
     checks.push(
@@ -215,6 +232,27 @@ function lapChecks(planned: PlannedMat, drawing: Drawing): Check[] {
   return checks
 }
 
+function sharedWorking({ share, laps }: PlannedMat): Step[] {
+  if (share === null) return []
+  return [
+    {
+      symbol: 'ρ1',
+      formula: 'rows lapped at the worst section / rows through it',
+      given: { laps },
+      result: share,
+      unit: '%',
+      source: GEOMETRY,
+      by: 'search',
+      note: 'counted over all rows of the mat',
+    },
+  ]
+}
+
+/** Up, so that a share never reads smaller than it counts. */
+function shareText(share: number): string {
+  return `${Math.ceil(share - 1e-9)} %`
+}
+
 const STAGGERED: Source = { standard: 'EN 1992-1-1:2004', clause: '8.7.2(3)', status: 'seen' }
 
 /** Least distance along the bars between laps of neighbouring rows, mm; null where no two rows both have laps. */
@@ -231,29 +269,29 @@ function nearestLaps({ rows }: PlannedMat): number | null {
 }
 
 function clearChecks(
-  { key, mat, laid, laps, cover }: PlannedMat,
+  { key, mat, laid, laps, cover, clear: found }: PlannedMat,
   drawing: Drawing,
   rules: SteelRules,
 ): Check[] {
   const aggregate = drawing.concrete.aggregate ?? null
   const clear = rules.clearSpacing({ diameter: mat.diameter, aggregate })
-  const wide = laps > 0 ? 2 : 1
   const spacing = laid?.spacing ?? mat.spacing
+  const between = found ?? spacing - mat.diameter
   const gap: Step = {
     symbol: 'gap',
-    formula: 's − n · d',
-    given: { s: spacing, n: wide, d: mat.diameter },
-    result: spacing - wide * mat.diameter,
+    formula: 's − d − e',
+    given: { s: spacing, d: mat.diameter, e: spacing - mat.diameter - between },
+    result: between,
     unit: 'mm',
     source: GEOMETRY,
-    note: wide === 2 ? 'between lapped pairs' : 'between bars',
+    note: laps > 0 ? 'e: how far lapped bars beside their rows narrow it' : 'between bars',
   }
   const checks = [
     compare({
       id: `clear:${key}`,
       step: 'set',
       what: `Clear between the ${key} bars`,
-      demand: spacing - wide * mat.diameter,
+      demand: between,
       limit: clear.known ? clear.value : null,
       unit: 'mm',
       sense: 'at least',

@@ -7,6 +7,7 @@ import { metricBar } from '../metric-bar.ts'
 import type { SteelRules } from '../steel-rules.ts'
 import { acts } from './acts.ts'
 import { leastBend } from './as3600-2018/bend.ts'
+import { hookTail } from './as3600-2018/bend-tail.ts'
 import { bondCover } from './as3600-2018/bond-cover.ts'
 import { lap } from './as3600-2018/lap.ts'
 
@@ -18,6 +19,7 @@ export const steel: SteelRules = {
   grades: [G250N, G500N, G500L],
   barSize: ({ diameter }) => metricBar({ diameter, source: BAR_MASS }),
   leastBend,
+  hookTail,
   coldest: null,
   lap,
   // As far as laps overlap.

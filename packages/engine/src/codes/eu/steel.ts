@@ -6,6 +6,7 @@ import { acts } from './acts.ts'
 import { delivered } from './bs4449-2005/delivered.ts'
 import { cutTolerance, legTolerance } from './bs8666-2020/tolerances.ts'
 import { COLDEST, leastBend } from './en1992-1-1-2004/bend.ts'
+import { hookTail } from './en1992-1-1-2004/bend-tail.ts'
 import { bondCover } from './en1992-1-1-2004/bond-cover.ts'
 import { lap } from './en1992-1-1-2004/lap.ts'
 import { identify } from './en10080-2005/identify.ts'
@@ -22,6 +23,7 @@ export const steel: SteelRules = {
   grades: [grade('B500A'), grade('B500B'), grade('B500C')],
   barSize: ({ diameter }) => metricBar({ diameter, source: MASS }),
   leastBend,
+  hookTail,
   coldest: COLDEST,
   lap,
   // EN 1992-1-1:2004 8.7.3(1).

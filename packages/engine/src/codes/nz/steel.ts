@@ -6,6 +6,7 @@ import { clearSpacing } from '../clear-spacing.ts'
 import { metricBar } from '../metric-bar.ts'
 import type { SteelRules } from '../steel-rules.ts'
 import { acts } from './acts.ts'
+import { hookTail } from './nzs3101-2006/bend-tail.ts'
 import { lap } from './nzs3101-2006/lap.ts'
 import { COLDEST, leastBend } from './nzs3109-1997/bend.ts'
 
@@ -17,6 +18,7 @@ export const steel: SteelRules = {
   grades: [G300E, G500E],
   barSize: ({ diameter }) => metricBar({ diameter, source: BAR_MASS }),
   leastBend,
+  hookTail,
   coldest: COLDEST,
   lap,
   // As far as laps overlap.

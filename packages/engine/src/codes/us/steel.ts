@@ -3,6 +3,7 @@ import { clearSpacing } from '../clear-spacing.ts'
 import type { SteelGrade, SteelRules } from '../steel-rules.ts'
 import { cutTolerance, legTolerance } from './aci315-99/tolerances.ts'
 import { leastBend } from './aci318-19/bend.ts'
+import { hookTail } from './aci318-19/bend-tail.ts'
 import { lap } from './aci318-19/lap.ts'
 import { CLEAR_SPACING } from './aci318-19/spacing.ts'
 import { acts } from './acts.ts'
@@ -29,6 +30,7 @@ export const steel: SteelRules = {
   grades: [grade(40, 'from memory'), grade(60, 'seen'), grade(80, 'seen'), grade(100, 'from memory')],
   barSize,
   leastBend,
+  hookTail,
   coldest: null,
   lap,
   // As far as laps overlap.

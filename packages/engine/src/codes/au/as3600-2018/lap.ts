@@ -1,6 +1,6 @@
 import type { Source } from '../../../working/source.ts'
 import { known, type Worked } from '../../../working/worked.ts'
-import { lapGaps } from '../../lap-limits.ts'
+import { halfUsed, lapGaps } from '../../lap-limits.ts'
 import type { LapInput, LapLength } from '../../steel-rules.ts'
 
 const BASIC: Source = { standard: 'AS 3600:2018', clause: '13.1.2.2', status: 'seen' }
@@ -14,8 +14,8 @@ const TOP_BAR = 300
 /** Bars of a lap nearer than this many diameters count as touching. */
 const CONTACT = 3
 
-/** Lap factor; 1.0 is for steel at half stress with half the bars lapped, which is not assumed here. */
-const K7 = 1.25
+/** Lap factor; 1.0 where at least twice the steel required is there and at most half the bars are lapped at the section. */
+const K7 = { full: 1.25, half: 1 } as const
 
 /**
  * Basic development and lap of a straight deformed bar in tension, mm.
@@ -37,7 +37,9 @@ export function lap(input: LapInput): Worked<LapLength> {
   const floor = 0.058 * fsy * k1 * db
   const development = Math.max(raw, floor)
   const sb = apart < CONTACT * db ? 0 : apart
-  const length = Math.max(K7 * raw, raw + 1.5 * sb, floor)
+  const isHalf = halfUsed(input)
+  const k7 = isHalf ? K7.half : K7.full
+  const length = Math.max(k7 * raw, raw + 1.5 * sb, floor)
   const value: LapLength = {
     development,
     length,
@@ -45,7 +47,7 @@ export function lap(input: LapInput): Worked<LapLength> {
       { symbol: 'k1', value: k1 },
       { symbol: 'k2', value: k2 },
       { symbol: 'k3', value: k3 },
-      { symbol: 'k7', value: K7 },
+      { symbol: 'k7', value: k7 },
     ],
     gaps: [],
     source: LAP,
@@ -95,7 +97,7 @@ export function lap(input: LapInput): Worked<LapLength> {
     {
       symbol: 'Lsy.t.lap',
       formula: 'max(k7 · L, L + 1.5 · sb, 0.058 · fsy · k1 · db)',
-      given: { k7: K7, L: raw, sb, fsy, k1, db },
+      given: { k7, L: raw, sb, fsy, k1, db },
       result: length,
       unit: 'mm',
       source: LAP,

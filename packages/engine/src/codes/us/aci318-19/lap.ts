@@ -1,6 +1,6 @@
 import type { Source } from '../../../working/source.ts'
 import { known, unknown, type Worked } from '../../../working/worked.ts'
-import { lapGaps } from '../../lap-limits.ts'
+import { halfUsed, lapGaps } from '../../lap-limits.ts'
 import type { LapInput, LapLength } from '../../steel-rules.ts'
 import { usBar } from '../astm/bars.ts'
 
@@ -15,7 +15,9 @@ const RANGE = { yield: [270, 700], concrete: [17, 140], largest: 60, standard: '
 const PSI = 0.006894757293168
 const INCH = 25.4
 
-/** Class B: steel fully used. */
+/** Class A: at least twice the steel required, at most half the bars lapped within the lap's length. */
+const CLASS_A = 1
+/** Class B: every other case. */
 const CLASS_B = 1.3
 
 /** Largest yields that still count as grade 60 and grade 80, MPa: between the nominal ones, so that 420 and 550 are what they are called. */
@@ -23,10 +25,10 @@ const GRADE_60 = 425
 const GRADE_80 = 560
 
 /**
- * Development and class B lap of a straight uncoated deformed bar in tension, mm: general equation with Ktr 0, normal-weight
+ * Development and lap, class A or B, of a straight uncoated deformed bar in tension, mm: general equation with Ktr 0, normal-weight
  * concrete; worked in inches and psi as the code has it.
  *
- * The lap is 1.3 × the development before its own least length. `length` is null where the bars of a lap are further apart than a
+ * The class B lap is 1.3 × the development before its own least length; class A needs `spare` of 2 and a share of 50 at most. `length` is null where the bars of a lap are further apart than a
  * fifth of it or 6 in. Unknown for diameters that are no US bar and for No. 14 and 18. Example: No. 5, 5000 psi (34.47 MPa), grade 60
  * (413.7 MPa), cover 0.75 in: 475 and 618 mm.
  */
@@ -46,7 +48,9 @@ export function lap(input: LapInput): Worked<LapLength> {
   const bracket = Math.min(2.5, cb / db)
   const raw = ((3 / 40) * (fy / root) * ψt * ψs * ψg * db) / bracket
   const development = Math.max(raw, 12) * INCH
-  const length = Math.max(CLASS_B * raw, 12) * INCH
+  const isClassA = halfUsed(input)
+  const times = isClassA ? CLASS_A : CLASS_B
+  const length = Math.max(times * raw, 12) * INCH
   const widest = Math.min(length / 5, 6 * INCH)
   const tooFar = input.apart > widest
   const value: LapLength = {
@@ -57,7 +61,7 @@ export function lap(input: LapInput): Worked<LapLength> {
       { symbol: 'ψe', value: 1 },
       { symbol: 'ψs', value: ψs },
       { symbol: 'ψg', value: ψg },
-      { symbol: 'class B', value: CLASS_B },
+      { symbol: isClassA ? 'class A' : 'class B', value: times },
     ],
     gaps: tooFar
       ? [`apart: bars of this lap may be ${widest.toFixed(0)} mm apart at most (${APART.clause})`]
@@ -116,12 +120,12 @@ export function lap(input: LapInput): Worked<LapLength> {
     },
     {
       symbol: 'lst',
-      formula: 'max(1.3 · l, 12) · 25.4',
-      given: { l: raw },
+      formula: 'max(k · l, 12) · 25.4',
+      given: { k: times, l: raw },
       result: length,
       unit: 'mm',
       source: LAP,
-      note: 'class B',
+      note: isClassA ? 'class A: twice the steel required, at most half lapped' : 'class B',
     },
   ])
 }
