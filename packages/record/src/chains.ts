@@ -30,6 +30,7 @@ const SIGNED_ONLY: ReadonlySet<Entry['kind']> = new Set([
   'decision',
   'design',
   'difference',
+  'release',
 ])
 /** Kinds that nothing corrects: a new entry of the same kind or a disposition speaks instead. */
 const FIXED: ReadonlySet<Entry['kind']> = new Set([
@@ -40,6 +41,7 @@ const FIXED: ReadonlySet<Entry['kind']> = new Set([
   'drawing',
   'yard',
   'job',
+  'cut-plan',
   'passport',
 ])
 

@@ -38,6 +38,8 @@ export type Role = (typeof ROLES)[number]
  * `defect`, `disposition`, `inspection`: found wrong, decided, looked at again. `correction`: a new value for an
  * earlier entry. `drawing`, `yard`, `job`: what was brought in. `cast`, `docket`, `temperature`, `specimen`, `weather`: the
  * pour and its night. `gear`: an inspection date. `limit`: a number with its source, entered by an engineer for the yard.
+ * `bundle`: steel as it came; `release`: a person accepts it, keeps it apart or sends it back; `rack`: offcuts counted into the rack;
+ * `used`: its steel went into a panel; `cut-plan`: a cutting plan handed to the shear; `cut`: bars that were cut.
  * `place`: where a panel stands. `photo`: pictures alone. `passport`: a passport was handed over.
  */
 export const ENTRY_KINDS = [
@@ -64,6 +66,12 @@ export const ENTRY_KINDS = [
   'limit',
   'place',
   'photo',
+  'bundle',
+  'release',
+  'rack',
+  'used',
+  'cut-plan',
+  'cut',
   'passport',
 ] as const
 export type EntryKind = (typeof ENTRY_KINDS)[number]

@@ -3,6 +3,7 @@ import { deviceFlags, newSeenDevice, type SeenDevice, seeOn } from './devices.ts
 import type { Role } from './entry.ts'
 import { type Flag, sortFlags } from './flags.ts'
 import { type Docket, type FoldedPanel, foldPanel, type Photo } from './fold-panel.ts'
+import { type FoldedSteel, foldSteel, isSteel, type SteelState } from './fold-steel.ts'
 import { type FoldedYard, foldYard, type JobFacts, type WeatherReading } from './fold-yard.ts'
 import { type AnyEntry, compareEntries, isStored } from './order.ts'
 
@@ -28,6 +29,8 @@ export interface YardState {
   readonly dockets: ReadonlyMap<string, readonly Docket[]>
   readonly photos: ReadonlyMap<string, readonly Photo[]>
   readonly passports: ReadonlyMap<string, FoldedPanel['passports']>
+  /** Bundles, rack, cutting plans, and which panel holds whose steel. */
+  readonly steel: SteelState
   readonly flags: readonly Flag[]
   /** Entries that are folded in. */
   readonly size: number
@@ -57,12 +60,15 @@ export function createFold(): Fold {
   const twice = new Map<string, Flag>()
   const panels = new Map<string, AnyEntry[]>()
   let others: AnyEntry[] = []
+  let steelEntries: AnyEntry[] = []
   const devices = new Map<string, SeenDevice>()
   const people = new Map<string, Maker>()
   const folded = new Map<string, FoldedPanel>()
   const dirty = new Set<string>()
   let yard: FoldedYard | null = null
   let yardBefore: FoldedYard | null = null
+  let steel: FoldedSteel | null = null
+  const withSteel = new Map<string, PanelWithSteel>()
   let state: YardState | null = null
 
   function place(entry: AnyEntry): void {
@@ -74,6 +80,9 @@ export function createFold(): Fold {
       if (bucket) bucket.push(entry)
       else panels.set(id, [entry])
       dirty.add(id)
+    } else if (isSteel(entry)) {
+      steelEntries.push(entry)
+      steel = null
     } else {
       others.push(entry)
       yard = null
@@ -99,6 +108,9 @@ export function createFold(): Fold {
     if (before.subject.kind === 'panel') {
       panels.set(id, without(panels.get(id) ?? []))
       dirty.add(id)
+    } else if (isSteel(before)) {
+      steelEntries = without(steelEntries)
+      steel = null
     } else {
       others = without(others)
       yard = null
@@ -160,7 +172,9 @@ export function createFold(): Fold {
       else folded.delete(id)
     }
     dirty.clear()
-    const flags: Flag[] = [...twice.values(), ...yard.flags]
+    steel ??= foldSteel(steelEntries)
+    const { byPanel } = steel.state
+    const flags: Flag[] = [...twice.values(), ...yard.flags, ...steel.flags]
     for (const panel of folded.values()) for (const flag of panel.flags) flags.push(flag)
     for (const device of devices.values()) flags.push(...deviceFlags(device))
     const ids = [...folded.keys()].sort()
@@ -168,16 +182,30 @@ export function createFold(): Fold {
       new Map(ids.map((id) => [id, read(folded.get(id) as FoldedPanel)]))
     return {
       yard: yard.facts,
-      panels: pick((panel) => panel.facts),
+      panels: new Map(ids.map((id) => [id, factsOf(id, byPanel.get(id))])),
       jobs: yard.jobs,
       people: peopleOf(people),
       weather: yard.weather,
       dockets: pick((panel) => panel.dockets),
       photos: pick((panel) => panel.photos),
       passports: pick((panel) => panel.passports),
+      steel: steel.state,
       flags: sortFlags(flags),
       size: byId.size,
     }
+  }
+
+  /** Facts of a panel with its steel; the same object as before where neither changed. */
+  function factsOf(id: string, its: PanelFacts['steel']): PanelFacts {
+    const { facts } = folded.get(id) as FoldedPanel
+    if (its === undefined) return facts
+    const before = withSteel.get(id)
+    if (before?.from === facts && before.steel === its) return before.facts
+    const text = JSON.stringify(its)
+    if (before?.from === facts && before.text === text) return before.facts
+    const made = { from: facts, steel: its, text, facts: { ...facts, steel: its } }
+    withSteel.set(id, made)
+    return made.facts
   }
 
   return {
@@ -189,6 +217,13 @@ export function createFold(): Fold {
       return state
     },
   }
+}
+
+interface PanelWithSteel {
+  readonly from: PanelFacts
+  readonly steel: PanelFacts['steel']
+  readonly text: string
+  readonly facts: PanelFacts
 }
 
 interface Maker {

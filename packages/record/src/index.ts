@@ -28,6 +28,14 @@ export {
 export { CLOCK_TOLERANCE, type Flag } from './flags.ts'
 export { createFold, type Fold, fold, type PersonSeen, type YardState } from './fold.ts'
 export { type Docket, type FoldedPanel, foldPanel, type Photo } from './fold-panel.ts'
+export {
+  type BundleFacts,
+  type CutFacts,
+  type CutPlanFacts,
+  panelsOfHeat,
+  type RackPiece,
+  type SteelState,
+} from './fold-steel.ts'
 export type { JobFacts, WeatherReading } from './fold-yard.ts'
 export { entryHash, factOf, fromHex, type Hash, sameBytes, sha256Hex, sha256Of, toHex } from './hash.ts'
 export {

@@ -1,8 +1,9 @@
 import type { StoredEntry } from './entry.ts'
+import { foldSteel, isSteel } from './fold-steel.ts'
 
 /**
- * What goes into a panel's passport: its own entries, what they rest on or point at, and the yard's file in force when the panel was
- * last spoken of. In order of the log.
+ * What goes into a panel's passport: its own entries, what they rest on or point at, the bundles whose steel it holds with what was decided
+ * about them, and the yard's file in force when the panel was last spoken of. In order of the log.
  */
 export function passportEntries(panel: string, log: readonly StoredEntry[]): StoredEntry[] {
   const byId = new Map(log.map((entry) => [entry.id, entry]))
@@ -11,6 +12,11 @@ export function passportEntries(panel: string, log: readonly StoredEntry[]): Sto
   const lastIndex = waiting.reduce((last, { index }) => Math.max(last, index), -1)
   const yardFile = log.filter(({ kind, index }) => kind === 'yard' && index <= lastIndex).at(-1)
   if (yardFile && waiting.length > 0) waiting.push(yardFile)
+  const steel = foldSteel(log.filter(isSteel)).state.byPanel.get(panel) ?? []
+  for (const id of steel.flatMap(({ entries }) => entries)) {
+    const entry = byId.get(id)
+    if (entry && waiting.length > 0) waiting.push(entry)
+  }
   for (let entry = waiting.pop(); entry !== undefined; entry = waiting.pop()) {
     if (taken.has(entry.id)) continue
     taken.set(entry.id, entry)

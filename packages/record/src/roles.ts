@@ -28,6 +28,12 @@ const ENTITLED: Readonly<Record<EntryKind, readonly Role[]>> = {
   limit: ['engineer'],
   place: EVERYONE_ON_THE_FLOOR,
   photo: EVERYONE_ON_THE_FLOOR,
+  bundle: EVERYONE_ON_THE_FLOOR,
+  release: EVERYONE_ON_THE_FLOOR,
+  rack: EVERYONE_ON_THE_FLOOR,
+  used: EVERYONE_ON_THE_FLOOR,
+  'cut-plan': LEAD_OR_ENGINEER,
+  cut: EVERYONE_ON_THE_FLOOR,
   passport: LEAD_OR_ENGINEER,
 }
 

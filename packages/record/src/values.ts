@@ -1,9 +1,11 @@
 import { drawingSchema, parseDrawing } from '@castwright/engine/panel'
+import { bundleSchema } from '@castwright/engine/steel/incoming'
 import { panelStep } from '@castwright/engine/steps'
 import { foundText, InputError, type InputIssue, parseInput } from '@castwright/engine/working'
 import { yardSchema } from '@castwright/engine/yard'
 import * as z from 'zod'
 import { type Entry, type EntryKind, entrySchema, type Subject } from './entry.ts'
+import { cutPlanSchema, cutSchema, rackSchema, releaseSchema, usedSchema } from './steel-values.ts'
 
 const word = z.string().min(1).max(200)
 const mark = z.string().min(1).max(40)
@@ -112,6 +114,12 @@ export const valueSchemas = {
   limit: z.strictObject({ value: z.number(), unit: z.string().max(40), standard: word, edition: word }),
   place: z.strictObject({ place: word }),
   photo: z.union([nothing, z.strictObject({ text })]),
+  bundle: bundleSchema,
+  release: releaseSchema,
+  rack: rackSchema,
+  used: usedSchema,
+  'cut-plan': cutPlanSchema,
+  cut: cutSchema,
   passport: z.strictObject({
     sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 in hex'),
     to: word.optional(),
@@ -134,6 +142,8 @@ interface Needs {
 }
 
 const PANEL = ['panel'] as const
+const BUNDLE = ['bundle'] as const
+const BAR = ['bar'] as const
 
 /** What an entry of a kind must have beside its value. */
 const NEEDS: Readonly<Record<EntryKind, Needs>> = {
@@ -160,6 +170,12 @@ const NEEDS: Readonly<Record<EntryKind, Needs>> = {
   limit: { subject: ['yard'], fields: ['check'] },
   place: { subject: PANEL },
   photo: { fields: ['attachments'] },
+  bundle: { subject: BUNDLE },
+  release: { subject: BUNDLE },
+  rack: { subject: BAR },
+  used: { subject: BUNDLE },
+  'cut-plan': { subject: ['yard', 'job'] },
+  cut: { subject: BAR },
   passport: { subject: PANEL },
 }
 

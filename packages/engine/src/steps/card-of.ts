@@ -11,6 +11,7 @@ import type { PanelFacts, Recorded, Signed, Signer, YardFacts } from './facts.ts
 import { shutHold, stepIsDone } from './hold.ts'
 import { checkRow, plainRow } from './rows.ts'
 import { isStageCheck } from './stage-rows.ts'
+import { STEEL_ROW, steelRows } from './steel-row.ts'
 import { panelStep, type StepId } from './steps.ts'
 import { designIsConfirmed, stripRows } from './strip-rows.ts'
 
@@ -74,8 +75,10 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
       ]
       return withDifferences({ rows, facts, confirmed: designIsConfirmed(facts) })
     }
+    case 'set':
+      return [...steelRows(facts, plan.family), ...planned, ...asked]
     case 'load':
-      return [defectRow(facts), ...planned, ...asked]
+      return [defectRow(facts), ...steelRows(facts, plan.family), ...planned, ...asked]
     default:
       return [...planned, ...asked]
   }
@@ -118,7 +121,7 @@ function shownValue(value: unknown): number | string | null {
   return Array.isArray(value) ? `${value.length} readings` : null
 }
 
-/** A panel with an open defect is not loaded, whatever anyone decides on this card. */
+/** A panel with an open defect, or with steel that is not accepted, is not loaded, whatever anyone decides on this card. */
 const DEFECT_ROW = 'no-open-defect'
 
 function defectRow({ defects }: PanelFacts): CardRow {
@@ -154,7 +157,7 @@ const DIFFERENCE_WORDS = 'a difference signed by an engineer with a reason'
 /** What a row still asks for before the step may be closed or the hold opened. */
 function waitsFor(row: CardRow, hold: boolean): string[] {
   if (row.verdict === 'pass' || row.replaced !== undefined) return []
-  if (hold || row.id === DEFECT_ROW) {
+  if (hold || row.id === DEFECT_ROW || row.id === STEEL_ROW) {
     const text = `${row.what}: ${row.verdict === 'fail' ? 'not met' : 'not known'}`
     return [row.difference?.may ? `${text}; waits for ${DIFFERENCE_WORDS}` : text]
   }

@@ -1,4 +1,5 @@
 import type { Drawing } from '../panel/drawing.ts'
+import type { PanelSteel } from '../steel/incoming/panel-steel.ts'
 import type { Verdict } from '../working/verdict.ts'
 import type { Yard } from '../yard/yard.ts'
 import type { StepId } from './steps.ts'
@@ -121,6 +122,8 @@ export interface PanelFacts {
   readonly defects: readonly Defect[]
   /** Where it stands: bed, rack or truck. */
   readonly place: string | null
+  /** Steel that went into it, by bundle; left out where the record says of none. */
+  readonly steel?: readonly PanelSteel[]
 }
 
 /** A limit that an engineer entered for the yard, with its source; shown at every use as entered by. */

@@ -11,8 +11,10 @@ export {
   type Surface,
   sameHeat,
 } from './bundle.ts'
+export { EXAMPLE_BUNDLE } from './example-bundle.ts'
 export type { BundleFindings, Finding, Outcome } from './finding.ts'
 export { bundleFindings } from './findings.ts'
+export { type PanelSteel, type SteelAccepted, steelAccepted } from './panel-steel.ts'
 export { countRibs, type Rib, type RibCount } from './rib-count.ts'
 export { SHORTEST_SAMPLE, weighedDiameter } from './size-findings.ts'
 export { type BundleDecision, type BundleStanding, bundleStanding, mayAccept } from './standing.ts'

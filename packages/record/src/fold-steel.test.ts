@@ -1,0 +1,210 @@
+import { EXAMPLE_BUNDLE } from '@castwright/engine/steel/incoming'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Draft } from './device.ts'
+import type { Entry } from './entry.ts'
+import { ENGINEER, ExampleDevice, FLOOR, LEAD, PANEL, stored } from './example-entries.ts'
+import { fold } from './fold.ts'
+import { panelsOfHeat } from './fold-steel.ts'
+import { passportEntries } from './passport-entries.ts'
+import { parseEntry } from './values.ts'
+
+const BUNDLE = { kind: 'bundle', id: 'B-7' } as const
+const BAR = { kind: 'bar', id: 'shear' } as const
+
+function cut(change: Record<string, unknown> = {}): Draft {
+  return {
+    kind: 'cut',
+    subject: BAR,
+    value: {
+      plan: null,
+      line: null,
+      diameter: 12,
+      grade: '500E',
+      from: { bundle: 'B-7' },
+      stock: 6000,
+      bars: 2,
+      pieces: [{ length: 2900, count: 1, mark: 'MX1', panel: PANEL.id }],
+      offcut: 3000,
+      kept: true,
+      ...change,
+    } as Entry['value'],
+  }
+}
+
+/** A bundle accepted, cut, and its offcut cut again. */
+function week() {
+  const device = new ExampleDevice('d-1')
+  const came = device.make(FLOOR, { kind: 'bundle', subject: BUNDLE, value: EXAMPLE_BUNDLE })
+  const accepted = device.make(FLOOR, { kind: 'release', subject: BUNDLE, value: { decision: 'accept' } })
+  const drawing = device.value('mark', 'yes', { step: 'steel-in' })
+  const first = device.make(FLOOR, cut())
+  const second = device.make(
+    FLOOR,
+    cut({
+      from: { rack: first.id },
+      stock: 3000,
+      bars: 1,
+      pieces: [{ length: 2000, count: 1, panel: 'J1/W2' }],
+      offcut: 990,
+    }),
+  )
+  return { device, came, accepted, drawing, first, second, all: [came, accepted, drawing, first, second] }
+}
+
+describe('steel in the record', () => {
+  it('reads its entries by their form and refuses what cannot be', () => {
+    const { all } = week()
+    for (const entry of all) expect(parseEntry(entry)).toEqual(entry)
+    const { device, first } = week()
+    const long = cut({ pieces: [{ length: 2900, count: 2, panel: PANEL.id }] })
+    expect(() => device.make(FLOOR, long)).toThrow(/within the length of the bar/)
+    expect(() => parseEntry({ ...first, subject: PANEL })).toThrow(/subject.kind/)
+  })
+
+  it('follows bars from the bundle through the rack to the panel, and counts what is left', () => {
+    const { first, second, all } = week()
+    const { steel } = fold(all)
+    expect(steel.bundles.get('B-7')).toMatchObject({ cutBars: 2, came: EXAMPLE_BUNDLE })
+    expect(steel.rack.map(({ entry, length, count, bundle }) => [entry, length, count, bundle])).toEqual([
+      [first.id, 3000, 1, 'B-7'],
+      [second.id, 990, 1, 'B-7'],
+    ])
+    expect(steel.byPanel.get('J1/W2')?.[0]?.entries).toEqual(expect.arrayContaining([first.id, second.id]))
+    expect(panelsOfHeat(steel, 'h-4022').map(({ panel }) => panel)).toEqual([PANEL.id, 'J1/W2'])
+    expect(panelsOfHeat(steel, 'H4023')).toEqual([])
+  })
+
+  it('gives the panel its bundles, with what was decided about them', () => {
+    const { all, accepted } = week()
+    const facts = fold(all).panels.get(PANEL.id)
+    expect(facts?.steel).toHaveLength(1)
+    expect(facts?.steel?.[0]?.decisions.map(({ entry }) => entry)).toEqual([accepted.id])
+  })
+
+  it('takes a decision as made on what was on record then', () => {
+    const { device, came, all } = week()
+    const later = device.make(FLOOR, {
+      kind: 'correction',
+      subject: BUNDLE,
+      about: came.id,
+      reason: 'looked again',
+      value: { ...EXAMPLE_BUNDLE, surface: ['pitted'] },
+    })
+    const bundle = fold([...all, later]).steel.bundles.get('B-7')
+    expect(bundle?.came.surface).toEqual(['pitted'])
+    expect(bundle?.decisions[0]?.stale).toBe(true)
+    const again = device.make(LEAD, {
+      kind: 'release',
+      subject: BUNDLE,
+      value: { decision: 'accept' },
+      reason: 'ok',
+    })
+    expect(
+      fold([...all, later, again])
+        .steel.bundles.get('B-7')
+        ?.decisions.at(-1)?.stale,
+    ).toBe(false)
+  })
+
+  it('flags bars cut that nobody put into the rack, and more than lay there', () => {
+    const { device, first, all } = week()
+    const nowhere = device.make(
+      FLOOR,
+      cut({ from: { rack: all[0]?.id ?? '' }, stock: 3000, pieces: [], offcut: 0, kept: false }),
+    )
+    const many = device.make(
+      FLOOR,
+      cut({ from: { rack: first.id }, stock: 3000, bars: 2, pieces: [], offcut: 0, kept: false }),
+    )
+    const { flags, steel } = fold([...all, nowhere, many])
+    expect(flags.filter(({ kind }) => kind === 'astray').map(({ entries }) => entries[0])).toEqual(
+      expect.arrayContaining([nowhere.id, first.id]),
+    )
+    expect(steel.rack.every(({ count }) => count > 0)).toBe(true)
+  })
+
+  it('leaves two bars that name each other without an origin, and still ends', () => {
+    const device = new ExampleDevice('d-2')
+    const a = device.make(FLOOR, cut({ from: { rack: '00000000000000000000000000' } }))
+    const b = { ...device.make(FLOOR, cut({ from: { rack: a.id } })) }
+    const ring = { ...a, value: { ...(a.value as object), from: { rack: b.id } } } as Entry
+    expect(fold([ring, b]).steel.byPanel.get(PANEL.id)?.[0]?.bundle).toBeNull()
+  })
+
+  it('counts the bars cut of each line of a plan, and which plan took its place', () => {
+    const device = new ExampleDevice('d-3')
+    const plan = {
+      diameter: 12,
+      grade: '500E',
+      kerf: 0,
+      keep: null,
+      lines: [
+        { stock: 6000, count: 3, rack: false, pieces: [{ length: 2900, count: 2 }], offcut: 200 },
+        { stock: 6000, count: 1, rack: false, pieces: [{ length: 2900, count: 1 }], offcut: 3100 },
+      ],
+    }
+    const issued = device.make(LEAD, {
+      kind: 'cut-plan',
+      subject: { kind: 'yard', id: 'example' },
+      value: plan,
+    })
+    const done = device.make(
+      FLOOR,
+      cut({ plan: issued.id, line: 1, bars: 2, pieces: [{ length: 2900, count: 2 }], offcut: 200 }),
+    )
+    const wrong = device.make(FLOOR, cut({ plan: issued.id, line: 3 }))
+    const next = device.make(LEAD, {
+      kind: 'cut-plan',
+      subject: { kind: 'yard', id: 'example' },
+      value: plan,
+      about: issued.id,
+    })
+    const state = fold([issued, done, wrong, next])
+    expect(state.steel.plans.map(({ cut: bars, replacedBy }) => [bars, replacedBy])).toEqual([
+      [[2, 0], next.id],
+      [[0, 0], null],
+    ])
+    expect(state.flags.some(({ entries }) => entries[0] === wrong.id)).toBe(true)
+  })
+
+  it('says the same in any order of arrival', () => {
+    const { device, came, all } = week()
+    const more = [
+      device.make(ENGINEER, {
+        kind: 'release',
+        subject: BUNDLE,
+        value: { decision: 'quarantine' },
+        reason: 'recall',
+      }),
+      device.make(FLOOR, {
+        kind: 'rack',
+        subject: BAR,
+        value: { diameter: 16, grade: '500E', length: 1200, count: 4 },
+      }),
+      device.make(FLOOR, { kind: 'used', subject: BUNDLE, value: { panel: 'J1/W3' } }),
+      device.make(FLOOR, { kind: 'correction', subject: BUNDLE, about: came.id, reason: 'x', value: null }),
+    ]
+    const entries = [...all, ...more]
+    const wanted = fold(entries)
+    fc.assert(
+      fc.property(fc.shuffledSubarray(entries, { minLength: entries.length }), (shuffled) => {
+        const { steel, panels } = fold(shuffled)
+        expect({ steel, panels }).toEqual({ steel: wanted.steel, panels: wanted.panels })
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it('puts bundle, decision and cuts into the passport of the panel and no other', () => {
+    const { device, all } = week()
+    const foreign = device.make(FLOOR, {
+      kind: 'bundle',
+      subject: { kind: 'bundle', id: 'B-8' },
+      value: EXAMPLE_BUNDLE,
+    })
+    const log = stored([...all, foreign])
+    const ids = passportEntries(PANEL.id, log).map(({ id }) => id)
+    expect(ids).toEqual(all.slice(0, 4).map(({ id }) => id))
+  })
+})
