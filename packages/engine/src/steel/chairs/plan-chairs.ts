@@ -13,7 +13,7 @@ import { layChairs } from './lay-chairs.ts'
 
 export interface ChairsInput {
   readonly panel: Panel
-  readonly steel: Pick<SteelPlan, 'bars' | 'placed'>
+  readonly steel: Pick<SteelPlan, 'bars' | 'placed' | 'laps'>
   readonly family: CodeFamily
   /** Weight of one person with tools, kN; assumed where missing. */
   readonly person?: number
@@ -41,7 +41,7 @@ export function planChairs(input: ChairsInput): ChairPlan {
   const working: Step[] = []
   const assumed: Assumed[] = []
   const unknown: string[] = []
-  for (const rows of layerRows(input.steel.placed)) {
+  for (const rows of layerRows(input.steel)) {
     const mat = matOf(rows)
     if (mat === null) {
       unknown.push(`cover.${rows.layer}: sets the height of the chairs`)

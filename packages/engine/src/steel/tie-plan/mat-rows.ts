@@ -1,6 +1,7 @@
 import type { Layer } from '../../panel/drawing.ts'
+import type { Point } from '../../panel/point.ts'
 import type { BarLine } from '../mat-lines.ts'
-import type { PlacedBar } from '../steel-plan.ts'
+import type { PlacedBar, PlacedLap, SteelPlan } from '../steel-plan.ts'
 
 /** One row of a mat as laid, its laps joined to one line. */
 export interface MatRowLine extends BarLine {
@@ -16,67 +17,76 @@ export interface LayerRows {
   readonly alongY: readonly MatRowLine[]
 }
 
-/** The mats of each layer as rows, from the bars as they are placed; lapped pieces of a row are one line. Mould first. */
-export function layerRows(placed: readonly PlacedBar[]): LayerRows[] {
+/**
+ * The mats of each layer as rows, from the bars as they are placed. Pieces that are lapped are one line, at the place of the row, though
+ * one of them lies a bar aside. Mould first.
+ */
+export function layerRows({ placed, laps }: Pick<SteelPlan, 'placed' | 'laps'>): LayerRows[] {
+  const groups = lappedGroups(placed, laps)
   return (['mould', 'top'] as const).flatMap((layer) => {
     const mats = placed.filter((bar) => bar.use === 'mat' && bar.layer === layer && bar.path.length === 2)
     if (mats.length === 0) return []
-    return [{ layer, alongX: rowsAlong(mats, 0), alongY: rowsAlong(mats, 1) }]
+    return [{ layer, alongX: rowsAlong(mats, groups, 0), alongY: rowsAlong(mats, groups, 1) }]
   })
+}
+
+interface Group {
+  /** A point on the row that the bars share. */
+  readonly at: Point
+}
+
+/** The row of every bar that is lapped, one object for all the bars of it. */
+function lappedGroups(placed: readonly PlacedBar[], laps: readonly PlacedLap[]): ReadonlyMap<string, Group> {
+  const next = new Map<string, { to: string; at: Point }[]>()
+  for (const { bars, at } of laps) {
+    for (const [from, to] of [bars, [bars[1], bars[0]]] as const)
+      next.set(from, [...(next.get(from) ?? []), { to, at }])
+  }
+  const groups = new Map<string, Group>()
+  for (const { id } of placed) {
+    const start = next.get(id)?.[0]
+    if (start === undefined || groups.has(id)) continue
+    const group: Group = { at: start.at }
+    const open = [id]
+    while (open.length > 0) {
+      const here = open.pop() as string
+      if (groups.has(here)) continue
+      groups.set(here, group)
+      open.push(...(next.get(here) ?? []).map(({ to }) => to))
+    }
+  }
+  return groups
 }
 
 /** Bars are straight along an axis to within this, mm. */
 const STRAIGHT = 1e-6
 
-function rowsAlong(bars: readonly PlacedBar[], axis: 0 | 1): MatRowLine[] {
-  const rows = new Map<string, PlacedBar[]>()
+function rowsAlong(
+  bars: readonly PlacedBar[],
+  groups: ReadonlyMap<string, Group>,
+  axis: 0 | 1,
+): MatRowLine[] {
   const across = axis === 0 ? 1 : 0
+  const lines = new Map<Group | PlacedBar, Omit<MatRowLine, 'row'>>()
   for (const bar of bars) {
     const [a, b] = bar.path
     if (a === undefined || b === undefined || Math.abs(a[across] - b[across]) > STRAIGHT) continue
-    const key = `${a[across]} ${bar.height ?? ''} ${bar.diameter}`
-    const row = rows.get(key)
-    if (row === undefined) rows.set(key, [bar])
-    else row.push(bar)
-  }
-  const lines = [...rows.values()].flatMap((row) => joined(row, axis))
-  lines.sort((a, b) => a.at - b.at || a.from - b.from)
-  return lines.map((line, row) => ({ ...line, row }))
-}
-
-/** Pieces that overlap are lapped: one line. */
-function joined(row: readonly PlacedBar[], axis: 0 | 1): MatRowLine[] {
-  const across = axis === 0 ? 1 : 0
-  const pieces = row
-    .map(({ path, mark, diameter, height }) => {
-      const ends = path.map((point) => point[axis])
-      return {
-        from: Math.min(...ends),
-        to: Math.max(...ends),
-        at: path[0]?.[across] ?? 0,
-        mark,
-        diameter,
-        height,
-      }
+    const group = groups.get(bar.id)
+    const key = group ?? bar
+    const [from, to] = [Math.min(a[axis], b[axis]), Math.max(a[axis], b[axis])]
+    const line = lines.get(key)
+    lines.set(key, {
+      at: group?.at[across] ?? a[across],
+      from: Math.min(from, line?.from ?? from),
+      to: Math.max(to, line?.to ?? to),
+      diameter: bar.diameter,
+      height: bar.height,
+      marks: [...new Set([...(line?.marks ?? []), bar.mark])],
     })
-    .sort((a, b) => a.from - b.from)
-  const lines: {
-    row: number
-    at: number
-    from: number
-    to: number
-    diameter: number
-    height: number | null
-    marks: string[]
-  }[] = []
-  for (const { from, to, at, mark, diameter, height } of pieces) {
-    const last = lines.at(-1)
-    if (last !== undefined && from < last.to) {
-      last.to = Math.max(last.to, to)
-      if (!last.marks.includes(mark)) last.marks.push(mark)
-    } else lines.push({ row: 0, at, from, to, diameter, height, marks: [mark] })
   }
-  return lines
+  return [...lines.values()]
+    .sort((a, b) => a.at - b.at || a.from - b.from)
+    .map((line, row) => ({ ...line, row }))
 }
 
 /** Largest distance between neighbouring rows, mm; null with fewer than two. */

@@ -41,7 +41,7 @@ export interface TiePlan {
  * mat (edge, trimmers, listed), which are tied wherever they cross.
  */
 export function tiePlan({ placed, laps }: Pick<SteelPlan, 'placed' | 'laps'>): TiePlan {
-  const layers = layerRows(placed).map(({ layer, alongX, alongY }): LayerTies => {
+  const layers = layerRows({ placed, laps }).map(({ layer, alongX, alongY }): LayerTies => {
     const ends = laps.filter((lap) => lap.layer === layer).flatMap(lapEnds)
     const heights = [alongX, alongY].map((rows) => rows.find((row) => row.height !== null)?.height ?? null)
     const [a, b] = heights
