@@ -5,6 +5,7 @@ import { nz } from './nz/index.ts'
 import { us } from './us/index.ts'
 
 export { ACTS, type Act, type Answer, MADE_BY, type MadeBy } from './bar-acts.ts'
+export type { HookTailInput } from './bend-tail.ts'
 export type { CodeFamily, FamilyId } from './family.ts'
 export type { LiftFactorInput, LiftLimit, LiftRules, LoadCaseId, MouldFace } from './lift-rules.ts'
 export type {

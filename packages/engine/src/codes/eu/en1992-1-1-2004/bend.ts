@@ -30,6 +30,9 @@ export function leastBend({ diameter, galvanised }: BendRuleInput): Worked<numbe
   })
 }
 
+/** Design strength of C55/67 with αcc 1, MPa. */
+const LARGEST_FCD = 55 / 1.5
+
 /** EN 13670: bars are not bent below −5 °C without further precautions. */
 export const COLDEST = {
   temperature: -5,
@@ -43,18 +46,21 @@ export interface CrushingInput {
   readonly force: number
   /** Half the distance of bars, or cover plus half a diameter at an edge, mm. */
   readonly ab: number
-  /** Design strength of the concrete, MPa; not above that of C55/67. */
+  /** Design strength of the concrete, MPa; not above that of C55/67, 55 / 1.5 (less where αcc is below 1). */
   readonly fcd: number
 }
 
 /**
  * Least mandrel diameter against crushing inside the bend where the simple conditions of 8.3(3) are not met, mm.
  *
- * Example: 16 mm at 434.8 MPa (87.4 kN), ab 50 mm, fcd 17 MPa: 263.5 mm.
+ * Unknown for concrete over C55/67. Example: 16 mm at 434.8 MPa (87.4 kN), ab 50 mm, fcd 17 MPa: 263.5 mm.
  */
 export function leastBendByCrushing({ diameter, force, ab, fcd }: CrushingInput): Worked<number> {
   const gaps = notAboveZero({ diameter, force, ab, fcd })
   if (gaps.length > 0) return { known: false, gaps }
+  if (fcd > LARGEST_FCD) {
+    return unknown(`fcd: not above that of concrete C55/67, ${LARGEST_FCD.toFixed(1)} MPa, found ${fcd}`)
+  }
   const limit = (force * 1000 * (1 / ab + 1 / (2 * diameter))) / fcd
   return known(limit, [
     {
@@ -66,4 +72,24 @@ export function leastBendByCrushing({ diameter, force, ab, fcd }: CrushingInput)
       source: EXPRESSION_8_1,
     },
   ])
+}
+
+export interface SimpleBendInput {
+  /** mm */
+  readonly diameter: number
+  /** Length that the anchorage needs past the end of the bend, mm. */
+  readonly past: number
+  /** The plane of the bend lies at the edge of the concrete. */
+  readonly atEdge: boolean
+  /** Diameter of a bar across the inside of the bend, mm; 0 where there is none. */
+  readonly crossBar: number
+}
+
+/** What of the simple conditions of 8.3(3) is not met; empty: the table's mandrel needs no check of the concrete. */
+export function crushingAsked({ diameter, past, atEdge, crossBar }: SimpleBendInput): string[] {
+  return [
+    ...(past <= 5 * diameter * (1 + 1e-9) ? [] : ['the anchorage needs more than 5 φ past the bend']),
+    ...(atEdge ? ['the plane of the bend is at an edge'] : []),
+    ...(crossBar >= diameter * (1 - 1e-9) ? [] : ['no bar of at least φ across the inside of the bend']),
+  ]
 }

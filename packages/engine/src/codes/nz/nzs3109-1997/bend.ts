@@ -18,15 +18,18 @@ const ROWS = [
 /**
  * Least inside diameter of a bend, mm.
  *
- * Unknown for sizes between and outside the rows (stirrups over 24 mm among them) and for galvanised plain bar.
+ * Unknown for sizes between and outside the rows (stirrups over 24 mm among them), for other grades, and for galvanised plain bar.
  * Example: 16 mm main bar: 80 mm.
  */
-export function leastBend({ diameter, role, plain, galvanised }: BendRuleInput): Worked<number> {
+export function leastBend({ diameter, grade, role, plain, galvanised }: BendRuleInput): Worked<number> {
   const gaps = notAboveZero({ diameter })
   if (gaps.length > 0) return { known: false, gaps }
   const row = ROWS.find((each) => each.role === role && diameter >= each.from && diameter <= each.to)
   if (row === undefined) {
     return unknown(`diameter: NZS 3109 Table 3.1 has no row for a ${diameter} mm ${role} bar`)
+  }
+  if (!/^[35]00/.test(grade)) {
+    return unknown(`grade: NZS 3109 Table 3.1 is for grades 300 and 500, found ${grade}`)
   }
   const black = plain ? row.plain : row.deformed
   if (!galvanised) {
