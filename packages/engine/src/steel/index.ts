@@ -3,6 +3,29 @@ export { type BarMassInput, barMass } from './bar-mass.ts'
 export { type PathInput, type PathShape, pathShape } from './bar-path.ts'
 export { type BendInput, type BendVerdict, checkBend } from './bend.ts'
 export {
+  type EndLegInput,
+  type LegLimit,
+  type LegLimitsInput,
+  leastEndLeg,
+  legLimits,
+  type MadeLeg,
+  type MadeLegInput,
+  madeLeg,
+} from './bend-legs.ts'
+export {
+  bentOutline,
+  type EnclosingBox,
+  enclosingBox,
+  type OutlineInput,
+  TRANSPORT_BOX,
+} from './bend-outline.ts'
+export type { CageMass } from './cage/cage-mass.ts'
+export type { CagePlan } from './cage/cage-plan.ts'
+export type { Craning, Picks } from './cage/craning.ts'
+export { type CageInput, planCage } from './cage/plan-cage.ts'
+export type { ChairLayer, ChairPlan } from './chairs/chair-plan.ts'
+export { type ChairsInput, planChairs } from './chairs/plan-chairs.ts'
+export {
   bendDeduction,
   type CutLength,
   type CutLengthInput,
@@ -49,4 +72,6 @@ export {
 export type { PermittedAct } from './permitted/strictest.ts'
 export { type PlanSteelInput, planSteel, WIRE_PER_TONNE } from './plan-steel.ts'
 export type { BarUse, Corner, PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
+export { type LayerRows, layerRows, type MatRowLine } from './tie-plan/mat-rows.ts'
+export { type LayerTies, TIE, type TiedCrossings, type TiePlan, tiePlan } from './tie-plan/tie-plan.ts'
 export { type Crossings, crossings } from './ties.ts'
