@@ -108,6 +108,14 @@ export interface SteelRules {
   leastBend(input: BendRuleInput): Worked<number>
   /** Least straight past the last bend of a bar, mm; unknown for a turn that the rule does not name. */
   hookTail(input: HookTailInput): Worked<number>
+  /** Least outside dimension of an end leg by a table of the family, mm; null where it has none. */
+  readonly endLeg:
+    | ((input: {
+        readonly diameter: number
+        readonly role: BarRole
+        readonly turn: number
+      }) => Worked<number>)
+    | null
   /** Lowest bar temperature for cold bending, °C; null where the family is silent. */
   readonly coldest: { readonly temperature: number; readonly source: Source } | null
   lap(input: LapInput): Worked<LapLength>

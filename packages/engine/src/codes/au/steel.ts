@@ -20,6 +20,7 @@ export const steel: SteelRules = {
   barSize: ({ diameter }) => metricBar({ diameter, source: BAR_MASS }),
   leastBend,
   hookTail,
+  endLeg: null,
   coldest: null,
   lap,
   // As far as laps overlap.

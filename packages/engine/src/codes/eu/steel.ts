@@ -4,6 +4,7 @@ import { metricBar } from '../metric-bar.ts'
 import type { SteelGrade, SteelRules } from '../steel-rules.ts'
 import { acts } from './acts.ts'
 import { delivered } from './bs4449-2005/delivered.ts'
+import { leastEndLeg } from './bs8666-2005/bend-table.ts'
 import { cutTolerance, legTolerance } from './bs8666-2020/tolerances.ts'
 import { COLDEST, leastBend } from './en1992-1-1-2004/bend.ts'
 import { hookTail } from './en1992-1-1-2004/bend-tail.ts'
@@ -24,6 +25,7 @@ export const steel: SteelRules = {
   barSize: ({ diameter }) => metricBar({ diameter, source: MASS }),
   leastBend,
   hookTail,
+  endLeg: leastEndLeg,
   coldest: COLDEST,
   lap,
   // EN 1992-1-1:2004 8.7.3(1).

@@ -19,6 +19,7 @@ export const steel: SteelRules = {
   barSize: ({ diameter }) => metricBar({ diameter, source: BAR_MASS }),
   leastBend,
   hookTail,
+  endLeg: null,
   coldest: COLDEST,
   lap,
   // As far as laps overlap.

@@ -31,6 +31,7 @@ export const steel: SteelRules = {
   barSize,
   leastBend,
   hookTail,
+  endLeg: null,
   coldest: null,
   lap,
   // As far as laps overlap.
