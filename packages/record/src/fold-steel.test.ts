@@ -1,4 +1,4 @@
-import { EXAMPLE_BUNDLE } from '@castwright/engine/steel/incoming'
+import { EXAMPLE_BUNDLE as EXAMPLE } from '@castwright/engine/steel/incoming'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Draft } from './device.ts'
@@ -9,6 +9,8 @@ import { panelsOfHeat } from './fold-steel.ts'
 import { passportEntries } from './passport-entries.ts'
 import { parseEntry } from './values.ts'
 
+/** As an entry's value: plain JSON, no field undefined. */
+const EXAMPLE_BUNDLE = EXAMPLE as unknown as Record<string, Entry['value']>
 const BUNDLE = { kind: 'bundle', id: 'B-7' } as const
 const BAR = { kind: 'bar', id: 'shear' } as const
 
@@ -35,7 +37,11 @@ function cut(change: Record<string, unknown> = {}): Draft {
 /** A bundle accepted, cut, and its offcut cut again. */
 function week() {
   const device = new ExampleDevice('d-1')
-  const came = device.make(FLOOR, { kind: 'bundle', subject: BUNDLE, value: EXAMPLE_BUNDLE })
+  const came = device.make(FLOOR, {
+    kind: 'bundle',
+    subject: BUNDLE,
+    value: EXAMPLE_BUNDLE as unknown as Entry['value'],
+  })
   const accepted = device.make(FLOOR, { kind: 'release', subject: BUNDLE, value: { decision: 'accept' } })
   const drawing = device.value('mark', 'yes', { step: 'steel-in' })
   const first = device.make(FLOOR, cut())
@@ -89,7 +95,7 @@ describe('steel in the record', () => {
       subject: BUNDLE,
       about: came.id,
       reason: 'looked again',
-      value: { ...EXAMPLE_BUNDLE, surface: ['pitted'] },
+      value: { ...EXAMPLE_BUNDLE, surface: ['pitted'] } as unknown as Entry['value'],
     })
     const bundle = fold([...all, later]).steel.bundles.get('B-7')
     expect(bundle?.came.surface).toEqual(['pitted'])

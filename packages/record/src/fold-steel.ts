@@ -38,7 +38,8 @@ export interface RackPiece {
   readonly bundle: string | null
 }
 
-export interface CutFacts extends ValueOf<'cut'> {
+export interface CutFacts {
+  readonly cut: ValueOf<'cut'>
   readonly entry: string
   readonly by: Signer
   readonly seen: string
@@ -125,7 +126,7 @@ function cutsOf(
     return { bundle: from.bundle, through }
   }
   return chains.map((chain) => ({
-    ...chain.value,
+    cut: chain.value,
     entry: chain.root.id,
     tip: chain.tip.id,
     by: chain.tip.person,
@@ -140,7 +141,9 @@ function bundlesOf(
   cuts: readonly CutFacts[],
 ): Map<string, BundleFacts> {
   const cutBars = new Map<string, number>()
-  for (const { from, bars } of cuts) {
+  for (const {
+    cut: { from, bars },
+  } of cuts) {
     if ('bundle' in from) cutBars.set(from.bundle, (cutBars.get(from.bundle) ?? 0) + bars)
   }
   const decided = groupBy(releases, ({ root }) => root.subject.id)
@@ -176,7 +179,9 @@ function rackOf(
   flags: Flag[],
 ): RackPiece[] {
   const taken = new Map<string, number>()
-  for (const { from, bars } of cuts)
+  for (const {
+    cut: { from, bars },
+  } of cuts)
     if ('rack' in from) taken.set(from.rack, (taken.get(from.rack) ?? 0) + bars)
   const put: RackPiece[] = [
     ...racks.map(({ root, value }) => ({
@@ -187,12 +192,15 @@ function rackOf(
       count: value.count,
       bundle: value.bundle ?? null,
     })),
-    ...cuts.flatMap(({ kept, offcut, bars, entry, diameter, grade, bundle }) =>
+    ...cuts.flatMap(({ cut: { kept, offcut, bars, diameter, grade }, entry, bundle }) =>
       kept && offcut > 0 ? [{ entry, diameter, grade, length: offcut, count: bars, bundle }] : [],
     ),
   ]
   const there = new Set(put.map(({ entry }) => entry))
-  for (const { from, entry } of cuts) {
+  for (const {
+    cut: { from },
+    entry,
+  } of cuts) {
     if ('rack' in from && !there.has(from.rack))
       flags.push(astray(entry, 'A bar was cut that nobody put into the rack.'))
   }
@@ -211,11 +219,14 @@ function plansOf(
   const replaced = new Map(
     plans.flatMap(({ root }) => (root.about === undefined ? [] : [[root.about, root.id]])),
   )
-  const byPlan = groupBy(cuts, ({ plan }) => plan ?? '')
+  const byPlan = groupBy(cuts, ({ cut: { plan } }) => plan ?? '')
   return plans.map(({ root, value }) => {
     const own = byPlan.get(root.id) ?? []
     const cut = value.lines.map(() => 0)
-    for (const { line, bars, entry } of own) {
+    for (const {
+      cut: { line, bars },
+      entry,
+    } of own) {
       const at = (line ?? 0) - 1
       if (cut[at] === undefined) flags.push(astray(entry, 'A cut names a line that its plan does not have.'))
       else cut[at] += bars
@@ -248,8 +259,14 @@ function byPanel(
     one.pieces.push(piece)
     for (const entry of saying) one.entries.add(entry)
   }
-  for (const { entry, tip, through, bundle, bars, pieces } of cuts) {
-    const saying = [...through, entry, tip]
+  for (const {
+    cut: { bars, pieces },
+    entry,
+    tip,
+    through,
+    bundle,
+  } of cuts) {
+    const saying = through.length === 0 && entry === tip ? [entry] : [...through, entry, tip]
     for (const { panel, mark, length, count } of pieces) {
       if (panel !== undefined) put(panel, bundle, { mark: mark ?? null, length, count: count * bars }, saying)
     }

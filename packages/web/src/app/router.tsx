@@ -47,6 +47,12 @@ const cuts = createRoute({
   component: lazyRouteComponent(() => import('../steel/cut/cut-page.tsx'), 'CutPage'),
 })
 
+const steelIn = createRoute({
+  getParentRoute: () => rooms,
+  path: '/steel/in',
+  component: lazyRouteComponent(() => import('../steel/in/in-page.tsx'), 'InPage'),
+})
+
 const bends = createRoute({
   getParentRoute: () => rooms,
   path: '/steel/bend',
@@ -86,7 +92,20 @@ const verify = createRoute({
 
 export const router = createRouter({
   routeTree: root.addChildren([
-    rooms.addChildren([day, panels, panel, cuts, bends, lifts, lift, newDrawing, reviseDrawing, proof, yard]),
+    rooms.addChildren([
+      day,
+      panels,
+      panel,
+      cuts,
+      steelIn,
+      bends,
+      lifts,
+      lift,
+      newDrawing,
+      reviseDrawing,
+      proof,
+      yard,
+    ]),
     verify,
   ]),
   defaultPendingComponent: RoomLoading,

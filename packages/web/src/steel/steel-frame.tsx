@@ -4,6 +4,7 @@ import type { ReactElement, ReactNode } from 'react'
 import { useTitle } from '../look/index.ts'
 
 const PAGES = [
+  { to: '/steel/in', name: 'In' },
   { to: '/steel', name: 'Cut' },
   { to: '/steel/bend', name: 'Bend' },
 ] as const

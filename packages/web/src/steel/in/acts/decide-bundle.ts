@@ -1,0 +1,20 @@
+import type { BundleDecision } from '@castwright/engine/steel/incoming'
+import type { EntryDraft } from '../../../record/index.ts'
+
+export interface DecisionInput {
+  readonly id: string
+  readonly decision: BundleDecision['decision']
+  readonly reason: string
+}
+
+/** A person accepts a bundle, keeps it apart, or sends it back. */
+export const decideBundle = {
+  name: 'decide-bundle',
+  label: 'Decide',
+  draft: ({ id, decision, reason }: DecisionInput): EntryDraft => ({
+    kind: 'release',
+    subject: { kind: 'bundle', id },
+    value: { decision },
+    ...(reason.trim() === '' ? {} : { reason: reason.trim() }),
+  }),
+}
