@@ -1,4 +1,4 @@
-import { type Drawing, isMat, type Layer, type Point } from '@castwright/engine/panel'
+import { type Drawing, isListed, isMat, type Layer, type Point } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
 import { lengthText } from './chain.ts'
 import type { Layout } from './layout.ts'
@@ -78,7 +78,7 @@ function lapShape(layout: Layout, lap: SteelPlan['laps'][number]): Shape {
 function matText(drawing: Drawing, layer: Layer): string {
   const mats = (drawing.steel ?? []).filter(isMat).filter((mat) => mat.layer === layer)
   const listed = (drawing.steel ?? []).filter(
-    (steel) => !isMat(steel) && (steel.layer ?? layer) === layer,
+    (steel) => isListed(steel) && (steel.layer ?? layer) === layer,
   ).length
   return [
     ...mats.map((mat) => `${mat.diameter} mm ${mat.grade} at ${mat.spacing} along ${mat.direction}`),
