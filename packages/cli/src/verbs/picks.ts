@@ -1,6 +1,6 @@
 import type { KeptClear, Picks } from '@castwright/engine/lift'
 import { PICK_COUNTS, picks } from '@castwright/engine/lift'
-import { isMat, type Panel, panelOf, readDrawing } from '@castwright/engine/panel'
+import { isListed, type Panel, panelOf, readDrawing } from '@castwright/engine/panel'
 import type { Given } from '../given.ts'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
@@ -101,7 +101,7 @@ function readOptions(given: Given) {
 /** Bars of the drawing that have a path. */
 function listedBars({ drawing }: Panel, distance: number): KeptClear[] {
   return (drawing.steel ?? []).flatMap((steel) =>
-    isMat(steel) || steel.path === undefined ? [] : [{ what: steel.bar, path: steel.path, distance }],
+    isListed(steel) && steel.path !== undefined ? [{ what: steel.bar, path: steel.path, distance }] : [],
   )
 }
 

@@ -1,4 +1,4 @@
-import { type Drawing, isMat, type Layer } from '../panel/drawing.ts'
+import { type Drawing, isListed, isMat, type Layer } from '../panel/drawing.ts'
 import type { Panel } from '../panel/panel.ts'
 import type { Point } from '../panel/point.ts'
 import { edges } from '../panel/polygon.ts'
@@ -29,7 +29,7 @@ export function chairGrid(panel: Panel, layer: Layer): Worked<ChairGrid> | null 
   const mats = (drawing.steel ?? []).filter(isMat).filter((mat) => mat.layer === layer)
   const carried = layer === 'mould' ? mats[0] : mats.at(-1)
   if (carried === undefined) {
-    const bars = (drawing.steel ?? []).some((steel) => !isMat(steel) && steel.layer === layer)
+    const bars = (drawing.steel ?? []).some((steel) => isListed(steel) && steel.layer === layer)
     return bars ? unknown(`chairs, ${layer} layer: bars without a mat; place them by hand`) : null
   }
   const height = chairHeight(drawing, layer)

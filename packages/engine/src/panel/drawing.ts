@@ -1,16 +1,31 @@
 import * as z from 'zod'
 import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput, readJson } from '../working/parse.ts'
+import { FARTHEST, steelIssues, steelSchema } from './drawn-steel.ts'
 import { FAMILY_IDS } from './family-ids.ts'
 import type { Point, Ring } from './point.ts'
 import { ringFault } from './polygon.ts'
 
+export {
+  type DrawnBar,
+  type DrawnEdgeBars,
+  type DrawnMat,
+  type DrawnStarters,
+  type DrawnSteel,
+  type DrawnTieBars,
+  type DrawnTrimmers,
+  isEdgeBars,
+  isListed,
+  isMat,
+  isStarters,
+  isTieBars,
+  isTrimmers,
+  type Layer,
+} from './drawn-steel.ts'
 export { FAMILY_IDS }
 
 export const DRAWING_FORMAT = 'castwright.drawing/1'
 
-/** Farthest coordinate, mm: clipping in whole micrometres stays exact, and nobody casts a panel of a kilometre. */
-const FARTHEST = 1_000_000
 /** Corners of all outlines together. */
 const MOST_CORNERS = 20_000
 
@@ -19,32 +34,8 @@ const coordinate = z.number().min(-FARTHEST).max(FARTHEST)
 const point = z.tuple([coordinate, coordinate])
 const ring = z.array(point).min(3).max(2000)
 const mark = z.string().min(1).max(40)
-const layer = z.enum(['mould', 'top'])
 
 const opening = z.strictObject({ mark, outline: ring })
-
-const mat = z.strictObject({
-  layer,
-  direction: z.enum(['x', 'y']),
-  diameter: positive.max(60),
-  grade: mark,
-  spacing: positive.max(FARTHEST),
-  /** Steel provided over steel required where its bars lap, by the designer. */
-  spare: positive.max(100).optional(),
-})
-
-const bar = z.strictObject({
-  bar: mark,
-  diameter: positive.max(60),
-  grade: mark,
-  role: z.enum(['main', 'stirrup']).optional(),
-  layer: layer.optional(),
-  path: z.array(point).min(2).max(200).optional(),
-  legs: z.array(positive).min(1).max(50).optional(),
-  turns: z.array(positive.max(180)).max(49).optional(),
-  inside: positive.optional(),
-  count: z.number().int().positive().max(100_000).optional(),
-})
 
 const insert = z.strictObject({
   mark,
@@ -113,10 +104,7 @@ export const drawingSchema = z.strictObject({
   cover: z
     .strictObject({ mould: positive.optional(), top: positive.optional(), edge: positive.optional() })
     .optional(),
-  steel: z
-    .array(z.union([mat, bar]))
-    .max(2000)
-    .optional(),
+  steel: z.array(steelSchema).max(2000).optional(),
   lap: z.strictObject({ length: positive }).optional(),
   inserts: z.array(insert).max(200).optional(),
   rigging: mark.optional(),
@@ -127,18 +115,11 @@ export const drawingSchema = z.strictObject({
 /** A drawing as it comes in: mm, MPa, kg/m³; see the field notes in docs/formats.md. */
 export type Drawing = z.output<typeof drawingSchema>
 export type DrawnOpening = z.output<typeof opening>
-export type DrawnMat = z.output<typeof mat>
-export type DrawnBar = z.output<typeof bar>
 export type DrawnInsert = z.output<typeof insert>
 export type LiftingDesign = z.output<typeof lifting>
 /** How the panel is turned, stored and carried, where the drawing says it. */
 export type DrawnHandling = z.output<typeof handling>
 export type Lying = z.output<typeof lying>
-export type Layer = z.output<typeof layer>
-
-export function isMat(steel: DrawnMat | DrawnBar): steel is DrawnMat {
-  return 'spacing' in steel
-}
 
 /**
  * Reads a drawing and refuses what cannot be built: wrong fields, crossing outlines, repeated marks, bars of no shape.
@@ -152,6 +133,7 @@ export function parseDrawing(value: unknown, from = ''): Drawing {
     const found = `${corners} corners in all`
     throw new InputError([{ path: 'openings', found, expected: `at most ${MOST_CORNERS} corners` }], from)
   }
+  const openings = (drawing.openings ?? []).map((opening) => opening.mark)
   const issues = [
     ...ringIssues(drawing.outline as unknown as Ring, 'outline'),
     ...(drawing.openings ?? []).flatMap((hole, index) =>
@@ -160,9 +142,7 @@ export function parseDrawing(value: unknown, from = ''): Drawing {
     ...repeatedMarks(drawing.openings ?? [], 'openings'),
     ...repeatedMarks(drawing.inserts ?? [], 'inserts'),
     ...handlingIssues(drawing),
-    ...(drawing.steel ?? []).flatMap((steel, index) =>
-      isMat(steel) ? matIssues(steel, `steel[${index}]`) : barIssues(steel, `steel[${index}]`),
-    ),
+    ...(drawing.steel ?? []).flatMap((steel, index) => steelIssues(steel, `steel[${index}]`, openings)),
   ]
   if (issues.length > 0) throw new InputError(issues, from)
   return drawing
@@ -218,34 +198,4 @@ function handlingIssues({ handling, inserts = [] }: Drawing): InputIssue[] {
     }
   }
   return issues
-}
-
-function matIssues({ diameter, spacing }: DrawnMat, path: string): InputIssue[] {
-  return spacing > diameter
-    ? []
-    : [{ path: `${path}.spacing`, found: String(spacing), expected: `more than the diameter, ${diameter}` }]
-}
-
-function barIssues(drawn: DrawnBar, path: string): InputIssue[] {
-  if ((drawn.path === undefined) === (drawn.legs === undefined)) {
-    return [
-      {
-        path,
-        found: drawn.path ? 'both path and legs' : 'neither path nor legs',
-        expected: 'either path or legs',
-      },
-    ]
-  }
-  const bends = (drawn.legs?.length ?? 1) - 1
-  const turns = drawn.turns?.length
-  if (turns !== undefined && turns !== 1 && turns !== bends) {
-    return [
-      {
-        path: `${path}.turns`,
-        found: `${turns} turns`,
-        expected: `one turn, or one for each of ${bends} bends`,
-      },
-    ]
-  }
-  return []
 }

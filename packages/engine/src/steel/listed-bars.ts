@@ -1,5 +1,5 @@
 import type { SteelRules } from '../codes/steel-rules.ts'
-import { type DrawnBar, isMat } from '../panel/drawing.ts'
+import { type DrawnBar, isListed } from '../panel/drawing.ts'
 import type { Panel } from '../panel/panel.ts'
 import { distance, type Point } from '../panel/point.ts'
 import { known, type Step, unknown, type Worked } from '../working/worked.ts'
@@ -48,7 +48,7 @@ export function listedBars({ panel, yard, rules }: ListedInput): ListedBar[] {
   const makes = new Map<string, string[]>()
   const lines = new Map<string, ListedBar>()
   for (const drawn of panel.drawing.steel ?? []) {
-    if (isMat(drawn)) continue
+    if (!isListed(drawn)) continue
     const { count: _count, path, ...make } = drawn
     const relative = path?.map(([x, y]) => [x - (path[0]?.[0] ?? 0), y - (path[0]?.[1] ?? 0)])
     const kind = JSON.stringify({ ...make, relative })

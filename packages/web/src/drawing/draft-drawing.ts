@@ -116,7 +116,9 @@ function typedDrawing(draft: Draft): Typed {
       draft.steel.map((steel, index) =>
         steel.kind === 'mat'
           ? matValue(steel, `steel[${index}]`, number)
-          : barValue(steel, `steel[${index}]`, { number, corners, issues }),
+          : steel.kind === 'kept'
+            ? steel.drawn
+            : barValue(steel, `steel[${index}]`, { number, corners, issues }),
       ),
     ),
     ...whole('lap', { length: number(draft.lap, 'lap.length') }),
@@ -163,6 +165,7 @@ function matValue(mat: DraftMat, path: string, number: Readers['number']): unkno
     ...given({
       diameter: number(mat.diameter, `${path}.diameter`, true),
       spacing: number(mat.spacing, `${path}.spacing`, true),
+      spare: number(mat.spare ?? '', `${path}.spare`),
     }),
   }
 }

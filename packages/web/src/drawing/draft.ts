@@ -1,4 +1,4 @@
-import { type Drawing, isMat } from '@castwright/engine/panel'
+import { type Drawing, type DrawnSteel, isListed, isMat } from '@castwright/engine/panel'
 import { type DraftHandling, EMPTY_HANDLING, handlingDraft } from './handling-draft.ts'
 
 /** A corner as typed, mm. */
@@ -25,6 +25,14 @@ export interface DraftMat {
   readonly diameter: string
   readonly grade: string
   readonly spacing: string
+  /** Steel provided over steel required. */
+  readonly spare?: string
+}
+
+/** Steel that this page does not edit: kept as it is drawn. */
+export interface DraftKept {
+  readonly kind: 'kept'
+  readonly drawn: DrawnSteel
 }
 
 export interface DraftBar {
@@ -70,7 +78,7 @@ export interface Draft {
   readonly coverTop: string
   readonly coverEdge: string
   readonly openings: readonly DraftOpening[]
-  readonly steel: readonly (DraftMat | DraftBar)[]
+  readonly steel: readonly (DraftMat | DraftBar | DraftKept)[]
   readonly lap: string
   readonly inserts: readonly DraftInsert[]
   readonly rigging: string
@@ -166,7 +174,7 @@ function openingDraft(mark: string, ring: Ring): DraftOpening {
   }
 }
 
-function steelDraft(steel: NonNullable<Drawing['steel']>[number]): DraftMat | DraftBar {
+function steelDraft(steel: DrawnSteel): DraftMat | DraftBar | DraftKept {
   if (isMat(steel)) {
     return {
       kind: 'mat',
@@ -175,8 +183,10 @@ function steelDraft(steel: NonNullable<Drawing['steel']>[number]): DraftMat | Dr
       diameter: String(steel.diameter),
       grade: steel.grade,
       spacing: String(steel.spacing),
+      ...(steel.spare === undefined ? {} : { spare: String(steel.spare) }),
     }
   }
+  if (!isListed(steel)) return { kind: 'kept', drawn: steel }
   return {
     kind: 'bar',
     bar: steel.bar,

@@ -1,3 +1,4 @@
+import { isEdgeBars, isStarters, isTrimmers } from '@castwright/engine/panel'
 import type { ReactElement } from 'react'
 import { Button, Sheet } from '../look/index.ts'
 import { addBar } from './acts/add-bar.ts'
@@ -5,7 +6,7 @@ import { addMat } from './acts/add-mat.ts'
 import { removeSteel } from './acts/remove-steel.ts'
 import { setSteel } from './acts/set-steel.ts'
 import { CornerTable } from './corner-table.tsx'
-import type { DraftBar, DraftMat } from './draft.ts'
+import type { DraftBar, DraftKept, DraftMat } from './draft.ts'
 import { useDraft } from './draft-context.ts'
 import { DraftField, TypedField } from './draft-field.tsx'
 import { DraftSelect } from './draft-select.tsx'
@@ -19,14 +20,16 @@ export function SteelPart(): ReactElement {
         {draft.steel.map((steel, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the order of the list is part of the drawing
           <fieldset className="part" key={index}>
-            <legend>{steel.kind === 'mat' ? `Mat ${index + 1}` : `Bar ${steel.bar}`}</legend>
+            <legend>{capital(nameOf(steel, index))}</legend>
             {steel.kind === 'mat' ? (
               <MatFields mat={steel} index={index} />
-            ) : (
+            ) : steel.kind === 'bar' ? (
               <BarFields bar={steel} index={index} />
+            ) : (
+              <p>Kept as drawn: {keptText(steel)}</p>
             )}
             <Button look="plain" onClick={() => act(removeSteel, { index })}>
-              remove {steel.kind === 'mat' ? `mat ${index + 1}` : `bar ${steel.bar}`}
+              remove {nameOf(steel, index)}
             </Button>
           </fieldset>
         ))}
@@ -46,6 +49,23 @@ export function SteelPart(): ReactElement {
       </div>
     </Sheet>
   )
+}
+
+function nameOf(steel: DraftMat | DraftBar | DraftKept, index: number): string {
+  if (steel.kind === 'mat') return `mat ${index + 1}`
+  if (steel.kind === 'bar') return `bar ${steel.bar}`
+  const { drawn } = steel
+  if (isEdgeBars(drawn)) return `edge bars ${index + 1}`
+  if (isTrimmers(drawn)) return `trimmers ${index + 1}`
+  return isStarters(drawn) ? `starters ${index + 1}` : `ties ${index + 1}`
+}
+
+function capital(name: string): string {
+  return name.charAt(0).toUpperCase() + name.slice(1)
+}
+
+function keptText({ drawn }: DraftKept): string {
+  return `${drawn.diameter} mm ${drawn.grade}`
 }
 
 const LAYERS = [

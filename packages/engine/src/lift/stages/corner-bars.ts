@@ -1,4 +1,4 @@
-import { type Drawing, type DrawnBar, type DrawnMat, isMat } from '../../panel/drawing.ts'
+import { type Drawing, type DrawnBar, type DrawnMat, isListed, isMat } from '../../panel/drawing.ts'
 import type { Point } from '../../panel/point.ts'
 import { distanceToSegment } from '../../panel/polygon.ts'
 import { commonPractice, type Source, STATICS } from '../../working/source.ts'
@@ -33,7 +33,11 @@ export function cornerBars({
   const found = { at: peak.at, area: 0, stress: null, limit: BAR_STRESS_LIMIT, source: BAR_STRESS_SOURCE }
   let [area, diameter] = [0, 0]
   for (const steel of drawing.steel ?? []) {
-    const here = isMat(steel) ? matArea(steel, peak.face, along) : barArea(steel, peak, along, t)
+    const here = isMat(steel)
+      ? matArea(steel, peak.face, along)
+      : isListed(steel)
+        ? barArea(steel, peak, along, t)
+        : 0
     if (here > 0) diameter = Math.max(diameter, steel.diameter)
     area += here
   }

@@ -1,3 +1,4 @@
+import type { DraftBar, DraftKept, DraftMat } from '../draft.ts'
 import type { DraftAct } from './act.ts'
 
 /** A listed bar: a trimmer, a tie, anything that is no mat. */
@@ -14,7 +15,7 @@ export const addBar: DraftAct<null> = {
         layer: 'mould',
         role: 'main',
         diameter: '',
-        grade: draft.steel.at(-1)?.grade ?? '',
+        grade: gradeOf(draft.steel.at(-1)),
         form: 'path',
         corners: [
           { x: '', y: '' },
@@ -27,4 +28,9 @@ export const addBar: DraftAct<null> = {
       },
     ],
   }),
+}
+
+function gradeOf(steel: DraftMat | DraftBar | DraftKept | undefined): string {
+  if (steel === undefined) return ''
+  return steel.kind === 'kept' ? steel.drawn.grade : steel.grade
 }
