@@ -56,7 +56,10 @@ export interface EnclosingBox {
   readonly short: number
 }
 
-/** The narrowest rectangle around a bar in one plane, mm: one of its sides lies along the bar's hull. */
+/**
+ * The narrowest rectangle around a bar in one plane, mm: one of its sides lies along the bar's hull. At a bar's end it may be half a diameter
+ * larger than the bar, never smaller.
+ */
 export function enclosingBox(points: readonly Point[], diameter: number): EnclosingBox {
   const hull = hullOf(points)
   let best: { along: number; across: number } | null = null
