@@ -4,6 +4,7 @@ import { planSteel, type SteelPlan } from '@castwright/engine/steel'
 import { readJson } from '@castwright/engine/working'
 import { parseYard } from '@castwright/engine/yard'
 import { numberText, textTable, type Verb } from '../verb.ts'
+import { SCHEDULE_FILES, writeScheduleFiles } from './schedule-file.ts'
 
 export const scheduleVerb: Verb = {
   name: 'schedule',
@@ -13,6 +14,7 @@ export const scheduleVerb: Verb = {
       flags: '--yard <file>',
       about: 'yard, castwright.yard/1: its stock decides laps; without it bars are in one length',
     },
+    ...SCHEDULE_FILES,
   ],
   example: 'castwright schedule docs/examples/wall.json --code nz',
   async run(given) {
@@ -33,6 +35,7 @@ export const scheduleVerb: Verb = {
             { field: 'yard.stock', value: 'any length', unit: '', why: 'no yard given: bars are not lapped' },
           ]
         : plan.assumed
+    await writeScheduleFiles(given, { job: drawing.job ?? '', panel: drawing.mark, bars: plan.bars, unknown })
     return {
       json: {
         mark: drawing.mark,

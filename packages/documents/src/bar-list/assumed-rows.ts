@@ -32,7 +32,7 @@ export function assumedOf(
   { of, legs, allLegs }: Columns,
   { map, tolerance }: { readonly map: BarListMap; readonly tolerance: number | undefined },
 ): Assumed[] {
-  const lengths = [of.diameter, of.cutLength, of.inside, ...legs, allLegs ?? undefined]
+  const lengths = [of.diameter, of.cutLength, ...legs, allLegs ?? undefined, of.inside]
   const silent = lengths.flatMap((column) => (column?.unit === null ? [column.letter] : []))
   const taken: (Assumed | null)[] = [
     silent.length === 0 || map.unit !== undefined
