@@ -70,6 +70,8 @@ export interface SteelState {
   readonly rack: readonly RackPiece[]
   /** Oldest first. */
   readonly plans: readonly CutPlanFacts[]
+  /** Oldest first. */
+  readonly cuts: readonly CutFacts[]
   /** By `<job>/<mark>`: the bundles whose steel it holds. */
   readonly byPanel: ReadonlyMap<string, readonly PanelSteel[]>
   /** Names of bundles by heat number, as `heatKey` writes it. */
@@ -99,6 +101,7 @@ export function foldSteel(unordered: readonly AnyEntry[]): FoldedSteel {
       bundles,
       rack: rackOf(of('rack'), cuts, flags),
       plans: plansOf(of('cut-plan'), cuts, flags),
+      cuts,
       byPanel: byPanel(cuts, of('used'), bundles),
       byHeat: byHeat(bundles),
     },

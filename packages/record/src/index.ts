@@ -80,6 +80,7 @@ export {
 } from './passport.ts'
 export { passportEntries } from './passport-entries.ts'
 export { entitledTo, mayMake, mayOpen } from './roles.ts'
+export { barLength, barsLeft, isOpenPlan, piecesTaken, restOfPlan } from './shear.ts'
 export { isValueOf, panelOfSubject, parseEntry, type ValueOf, valueSchemas } from './values.ts'
 export {
   type PassportProblem,

@@ -107,3 +107,26 @@ describe('cutting lists of a job', () => {
     )
   })
 })
+
+describe('cutting from what is there', () => {
+  it('takes counted bars alone for the steel that they are of, and the yard’s list for the rest', () => {
+    const { lists } = jobCutLists({
+      panels: [{ panel: 'W1', bars: [bar('A'), bar('B', { diameter: 16 })] }],
+      stock: STOCK,
+      counted: [{ diameter: 12, grade: '500E', length: 5990, count: 3 }],
+    })
+    expect(lists.map(({ diameter, list }) => [diameter, list.stock])).toEqual([
+      [16, [{ length: 12_000 }]],
+      [12, [{ length: 5990, count: 3 }]],
+    ])
+  })
+
+  it('says so where no counted bar is long enough', () => {
+    const { notCut } = jobCutLists({
+      panels: [{ panel: 'W1', bars: [bar('A')] }],
+      stock: STOCK,
+      counted: [{ diameter: 12, grade: '500E', length: 2000, count: 30 }],
+    })
+    expect(notCut).toEqual([{ panel: 'W1', mark: 'A', reason: 'longer than every bar', longest: 2000 }])
+  })
+})

@@ -43,6 +43,8 @@ export interface JobListsInput {
   readonly panels: readonly PanelBars[]
   readonly stock: readonly YardStock[]
   readonly offcuts?: readonly RackOffcut[]
+  /** Bars that are there, of accepted bundles: steel that is named here is cut from them alone, and no more than there are. */
+  readonly counted?: readonly RackOffcut[]
   /** Lost at each cut, mm. */
   readonly kerf?: number
   /** Smallest offcut worth keeping, mm. */
@@ -95,6 +97,7 @@ function listOf(
   { diameter, grade, pieces }: { diameter: number; grade: string; pieces: CutList['pieces'] },
 ): SteelCutList {
   const here = sameSteel(diameter, grade)
+  const counted = (input.counted ?? []).filter(here)
   const lengths = new Set(input.stock.filter(here).flatMap((each) => each.lengths))
   const offcuts = (input.offcuts ?? []).filter(here).map(({ length, count }) => ({ length, count }))
   const { kerf, keep, together } = input
@@ -102,7 +105,10 @@ function listOf(
     diameter,
     grade,
     list: {
-      stock: [...lengths].sort((a, b) => a - b).map((length) => ({ length })),
+      stock:
+        counted.length > 0
+          ? counted.map(({ length, count }) => ({ length, count })).sort((a, b) => a.length - b.length)
+          : [...lengths].sort((a, b) => a - b).map((length) => ({ length })),
       ...(offcuts.length === 0 ? {} : { offcuts }),
       ...(kerf === undefined ? {} : { kerf }),
       ...(keep === undefined ? {} : { keep }),
@@ -112,10 +118,16 @@ function listOf(
   }
 }
 
-function sourcesOf({ stock, offcuts = [] }: JobListsInput, { diameter, grade }: ScheduledBar): number[] {
+function sourcesOf(
+  { stock, offcuts = [], counted = [] }: JobListsInput,
+  { diameter, grade }: ScheduledBar,
+): number[] {
   const here = sameSteel(diameter, grade)
+  const there = counted.filter(here)
   return [
-    ...stock.filter(here).flatMap((each) => each.lengths),
+    ...(there.length > 0
+      ? there.map((each) => each.length)
+      : stock.filter(here).flatMap((each) => each.lengths)),
     ...offcuts.filter(here).map((each) => each.length),
   ]
 }

@@ -24,7 +24,8 @@ const cutListSchema = z.strictObject({
         length: positive,
         count,
         mark: word.optional(),
-        panel: word.optional(),
+        /** A panel's mark, or its job and mark. */
+        panel: z.string().min(1).max(120).optional(),
         machine: word.optional(),
         /** Lower is wanted earlier; a piece without one comes last. */
         order: z.number().int().min(0).max(1_000_000).optional(),

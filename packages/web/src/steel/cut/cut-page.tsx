@@ -1,21 +1,27 @@
-import { type CutBar, jobCutLists, type NotCut, type SteelCutList } from '@castwright/engine/steel'
+import { codeFamily } from '@castwright/engine/codes'
+import { jobCutLists, type NotCut, type ScheduledBar } from '@castwright/engine/steel'
 import { stepIsDone } from '@castwright/engine/steps'
+import { piecesTaken } from '@castwright/record'
 import { type ReactElement, useMemo, useState } from 'react'
-import { Button, Caution, Notice, NumberField, readNumber, SelectField, Sheet } from '../../look/index.ts'
+import { Caution, CheckField, Notice, NumberField, readNumber, SelectField, Sheet } from '../../look/index.ts'
 import { usePlans, useYardState } from '../../record/index.ts'
 import { SteelFrame } from '../steel-frame.tsx'
-import { BarPicture } from './bar-picture.tsx'
-import { useCut } from './use-cut.ts'
+import { OneList } from './one-list.tsx'
+import { RackSheet } from './rack-sheet.tsx'
+import { ShearPlans } from './shear-plans.tsx'
+import { countedBars, rackOffcuts } from './what-is-there.ts'
 
 /** Panels that are planned, and cut together, at most. */
 const MOST = 60
-const WITHIN = 10
 
 /** Bars of panels that are still to be cut, from the yard's stock: one plan a diameter and grade. */
 export function CutPage(): ReactElement {
-  const { panels, yard } = useYardState()
+  const { panels, yard, steel } = useYardState()
   const [which, setWhich] = useState('all')
   const [kerf, setKerf] = useState('0')
+  const [keep, setKeep] = useState('1000')
+  const [together, setTogether] = useState('1')
+  const [there, setThere] = useState(true)
   const open = useMemo(
     () =>
       [...panels.values()]
@@ -28,25 +34,37 @@ export function CutPage(): ReactElement {
     [open, which],
   )
   const plans = usePlans(chosen)
-  const lost = readNumber(kerf)
-  const job = useMemo(
-    () =>
-      jobCutLists({
-        panels: plans.flatMap((state, index) => {
-          const panel = chosen[index]?.mark
-          return state.status === 'ready' && panel !== undefined
-            ? [{ panel, bars: state.plan.steel.bars }]
-            : []
-        }),
-        stock: yard.yard?.stock ?? [],
-        kerf: lost !== null && lost >= 0 ? lost : 0,
-      }),
-    [plans, chosen, yard.yard, lost],
+  const lost = above(kerf, 0)
+  const worth = keep.trim() === '' ? null : above(keep, 1)
+  const atOnce = above(together, 1)
+  const code = yard.yard?.code
+  const counted = useMemo(
+    () => (code === undefined ? [] : countedBars(steel, codeFamily(code).steel)),
+    [steel, code],
   )
+  const job = useMemo(() => {
+    const taken = piecesTaken(steel)
+    return jobCutLists({
+      panels: plans.flatMap((state, index) => {
+        const facts = chosen[index]
+        if (state.status !== 'ready' || facts === undefined) return []
+        const panel = `${facts.job}/${facts.mark}`
+        return [{ panel, bars: stillToCut(state.plan.steel.bars, taken.get(panel)) }]
+      }),
+      stock: yard.yard?.stock ?? [],
+      offcuts: there ? rackOffcuts(steel) : [],
+      counted: there ? counted : [],
+      kerf: lost ?? 0,
+      ...(worth === null ? {} : { keep: worth }),
+      ...(atOnce === null || atOnce < 2 ? {} : { together: Math.floor(atOnce) }),
+    })
+  }, [plans, chosen, yard.yard, steel, counted, there, lost, worth, atOnce])
   const computing = plans.filter(({ status }) => status === 'computing').length
   const unplanned = plans.filter(({ status }) => status === 'none').length
+  const ready = computing === 0 && lost !== null && atOnce !== null && (worth !== null || keep.trim() === '')
   return (
     <SteelFrame page="Cut">
+      <ShearPlans />
       <Sheet
         title="Panels still to be cut"
         note="Cut lengths along the true centreline, to a whole millimetre. The drawing and the engineer’s schedule outrank them."
@@ -66,29 +84,72 @@ export function CutPage(): ReactElement {
             value={kerf}
             onText={setKerf}
             note="A shear loses none, a saw 2 to 4 mm."
-            fault={lost === null || lost < 0 ? 'A number from 0.' : null}
+            fault={lost === null ? 'A number from 0.' : null}
+          />
+          <NumberField
+            label="Offcut worth keeping"
+            unit="mm"
+            value={keep}
+            onText={setKeep}
+            note="From this length on it goes to the rack; empty: none is kept."
+            fault={keep.trim() !== '' && worth === null ? 'A length from 1 mm, or empty.' : null}
+          />
+          <NumberField
+            label="Bars that the shear takes at once"
+            value={together}
+            onText={setTogether}
+            fault={atOnce === null ? 'A number from 1.' : null}
           />
         </div>
+        <CheckField
+          label={`From what is there by the record: ${counted.reduce((sum, { count }) => sum + count, 0)} bars of accepted bundles, ${steel.rack.reduce((sum, { count }) => sum + count, 0)} offcuts in the rack`}
+          checked={there}
+          onChange={(event) => setThere(event.currentTarget.checked)}
+        />
+        <p className="field-note">
+          Steel of which no accepted bundle is counted is planned from the lengths that the yard stocks.
+          Pieces at the shear or cut already are not planned again.
+        </p>
         <p role="status">
           {computing > 0 ? `${computing} of ${chosen.length} panels: computing their bars …` : ''}
           {unplanned > 0 ? ` ${unplanned} panels have no plan and are left out.` : ''}
           {computing === 0 && open.length === 0 ? 'No panel waits for its bars.' : ''}
         </p>
       </Sheet>
-      {computing > 0 || lost === null || lost < 0 ? null : (
+      {!ready ? null : (
         <>
           {job.lists.map((each) => (
             <OneList key={JSON.stringify(each)} of={each} />
           ))}
           <Left notCut={job.notCut} />
+          {job.lists.length === 0 && job.notCut.length === 0 && open.length > 0 ? (
+            <Notice title="Nothing left to plan">Every bar of these panels is at the shear or cut.</Notice>
+          ) : null}
         </>
       )}
+      <RackSheet />
       <Caution
         order="Cut only accepted bundles."
         text="What is rolled on the bar decides, not the docket. A piece cut too short is never lapped out without the engineer."
       />
     </SteelFrame>
   )
+}
+
+function above(text: string, least: number): number | null {
+  const value = readNumber(text)
+  return value !== null && value >= least ? value : null
+}
+
+/** The bars of a panel less those that are at the shear or cut. */
+function stillToCut(
+  bars: readonly ScheduledBar[],
+  taken: ReadonlyMap<string, number> | undefined,
+): ScheduledBar[] {
+  return bars.flatMap((bar) => {
+    const count = bar.count - (taken?.get(bar.mark) ?? 0)
+    return count > 0 ? [{ ...bar, count }] : []
+  })
 }
 
 /** Bars that no list holds, in words. */
@@ -106,101 +167,4 @@ function Left({ notCut }: { readonly notCut: readonly NotCut[] }): ReactElement 
       {notCut.length > 20 ? `; and ${notCut.length - 20} more` : ''}
     </Notice>
   )
-}
-
-function OneList({ of }: { readonly of: SteelCutList }): ReactElement {
-  const cut = useCut()
-  const { found, why, busy, stopped } = cut
-  const { list } = of
-  const net = list.pieces.reduce((sum, { length, count }) => sum + length * count, 0)
-  const pieces = list.pieces.reduce((sum, { count }) => sum + count, 0)
-  return (
-    <Sheet
-      title={`${of.diameter} mm ${of.grade}`}
-      note={`${pieces} pieces, ${metres(net)} m net, from ${list.stock.map(({ length }) => `${metres(length)} m`).join(', ')}`}
-    >
-      <div className="row no-print">
-        {busy ? (
-          <Button onClick={cut.stop}>Stop and keep the best so far</Button>
-        ) : (
-          <Button look="main" onClick={() => cut.start({ list, within: WITHIN })}>
-            Plan the cuts
-          </Button>
-        )}
-      </div>
-      {why === null ? null : (
-        <Notice kind="unknown" title="No plan found">
-          {why}
-        </Notice>
-      )}
-      {found === null ? (
-        <p role="status">{busy ? 'Searching …' : ''}</p>
-      ) : (
-        <>
-          <p role="status" className="cut-sum">
-            <strong className="number">{metres(found.stockLength)} m</strong> of stock in{' '}
-            {found.bars.reduce((sum, { count }) => sum + count, 0)} bars,{' '}
-            {percent(1 - net / found.stockLength)} left over. {standing(found, busy, stopped)}
-          </p>
-          <BarList bars={found.bars} />
-        </>
-      )}
-    </Sheet>
-  )
-}
-
-function standing(
-  { proven, stockLength, lowerBound }: { proven: boolean | null; stockLength: number; lowerBound: number },
-  busy: boolean,
-  stopped: boolean,
-): string {
-  if (proven === true) return 'Proven: no plan takes less.'
-  const far = `No plan takes less than ${metres(lowerBound)} m: at most ${percent(stockLength / lowerBound - 1)} could still be saved.`
-  if (busy) return `Best so far. ${far}`
-  return stopped ? `Stopped by hand, best so far. ${far}` : far
-}
-
-/** Example: `2 × 880 (N05 MY1)`. */
-function pieceText({ length, count, mark, panel }: CutBar['pieces'][number]): string {
-  const name = [panel, mark].filter((each) => each !== undefined).join(' ')
-  return `${count} × ${length}${name === '' ? '' : ` (${name})`}`
-}
-
-/** Different ways of cutting that are drawn at first. */
-const FIRST = 30
-
-function BarList({ bars }: { readonly bars: readonly CutBar[] }): ReactElement {
-  const [all, setAll] = useState(false)
-  const longest = Math.max(...bars.map(({ stock }) => stock))
-  const shown = all ? bars : bars.slice(0, FIRST)
-  return (
-    <>
-      <ol className="cut-list">
-        {shown.map((bar) => (
-          <li
-            key={`${bar.stock} ${bar.pieces.map(({ length, count, mark, panel }) => `${count}×${length}${mark}${panel}`).join()}`}
-          >
-            <span className="cut-count">
-              <strong>{bar.count} ×</strong> {metres(bar.stock)} m
-            </span>
-            <BarPicture bar={bar} longest={longest} />
-            <span className="cut-words">
-              {bar.pieces.map(pieceText).join(', ')}; {Math.round(bar.offcut)} mm left
-            </span>
-          </li>
-        ))}
-      </ol>
-      {shown.length < bars.length ? (
-        <Button onClick={() => setAll(true)}>Show all {bars.length} ways of cutting</Button>
-      ) : null}
-    </>
-  )
-}
-
-function metres(mm: number): string {
-  return (mm / 1000).toFixed(2).replace(/\.?0+$/, '')
-}
-
-function percent(part: number): string {
-  return `${(100 * part).toFixed(part < 0.01 ? 3 : 1)} %`
 }

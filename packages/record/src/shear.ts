@@ -1,0 +1,72 @@
+import type { BundleFacts, CutPlanFacts, SteelState } from './fold-steel.ts'
+import type { ValueOf } from './values.ts'
+
+type Piece = ValueOf<'cut'>['pieces'][number]
+
+/** Pieces that a plan still owes: planned less those that were made good. Labels and order of the plan are kept. */
+export function restOfPlan({ plan, cuts }: Pick<CutPlanFacts, 'plan' | 'cuts'>): Piece[] {
+  const wanted = new Map<string, Piece>()
+  for (const { pieces, count } of plan.lines) {
+    for (const piece of pieces) {
+      const key = keyOf(piece)
+      const before = wanted.get(key)
+      wanted.set(key, { ...piece, count: (before?.count ?? 0) + piece.count * count })
+    }
+  }
+  for (const { cut } of cuts) {
+    for (const piece of cut.pieces) {
+      const key = keyOf(piece)
+      const before = wanted.get(key)
+      if (before !== undefined) wanted.set(key, { ...before, count: before.count - piece.count * cut.bars })
+    }
+  }
+  return [...wanted.values()].filter(({ count }) => count > 0)
+}
+
+/** Whether a plan still lies at the shear: nothing took its place, and pieces are owed. */
+export function isOpenPlan(plan: CutPlanFacts): boolean {
+  return plan.replacedBy === null && restOfPlan(plan).length > 0
+}
+
+/** Pieces that plans in force hold or that are cut, by panel and mark: what need not be planned again. */
+export function piecesTaken({
+  plans,
+  cuts,
+}: Pick<SteelState, 'plans' | 'cuts'>): ReadonlyMap<string, ReadonlyMap<string, number>> {
+  const taken = new Map<string, Map<string, number>>()
+  const add = ({ panel, mark, count }: Piece, times: number): void => {
+    if (panel === undefined || mark === undefined) return
+    const here = taken.get(panel) ?? new Map<string, number>()
+    taken.set(panel, here)
+    here.set(mark, (here.get(mark) ?? 0) + count * times)
+  }
+  const inForce = new Set(plans.filter(({ replacedBy }) => replacedBy === null).map(({ entry }) => entry))
+  for (const { entry, plan } of plans) {
+    if (!inForce.has(entry)) continue
+    for (const { pieces, count } of plan.lines) for (const piece of pieces) add(piece, count)
+  }
+  for (const { cut } of cuts) {
+    // Pieces of a plan in force are counted with the plan.
+    if (cut.plan !== null && inForce.has(cut.plan)) continue
+    for (const piece of cut.pieces) add(piece, cut.bars)
+  }
+  return taken
+}
+
+/** Bars that a bundle still holds; null where nobody counted them. */
+export function barsLeft({ came, cutBars }: BundleFacts): number | null {
+  const there = came.counted ?? came.docket?.count ?? came.ordered.count
+  return there === undefined ? null : Math.max(0, there - cutBars)
+}
+
+/** Length that a bar of a bundle can be cut for, mm: the shortest measured, else as ordered; null where neither is known. */
+export function barLength({ came }: BundleFacts): number | null {
+  if (came.lengths !== undefined && came.lengths.length > 0 && came.ordered.length !== undefined) {
+    return Math.min(came.ordered.length, ...came.lengths)
+  }
+  return came.ordered.length ?? (came.lengths === undefined ? null : Math.min(...came.lengths))
+}
+
+function keyOf({ length, mark, panel }: Piece): string {
+  return JSON.stringify([length, mark, panel])
+}
