@@ -71,6 +71,19 @@ export {
 } from './permitted/permitted-acts.ts'
 export type { PermittedAct } from './permitted/strictest.ts'
 export { type PlanSteelInput, planSteel, WIRE_PER_TONNE } from './plan-steel.ts'
+export {
+  arcShape,
+  type CurvedLength,
+  helixShape,
+  ringShape,
+} from './shape-code/curved-shapes.ts'
+export { minimisedLength } from './shape-code/minimised.ts'
+export {
+  type ShapeInput,
+  type ShapeLabels,
+  scheduledLength,
+  shapeLabels,
+} from './shape-code/shape-code.ts'
 export type { BarUse, Corner, PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
 export { type LayerRows, layerRows, type MatRowLine } from './tie-plan/mat-rows.ts'
 export { type LayerTies, TIE, type TiedCrossings, type TiePlan, tiePlan } from './tie-plan/tie-plan.ts'
