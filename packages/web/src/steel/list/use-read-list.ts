@@ -1,0 +1,111 @@
+import {
+  type BarList,
+  type BarListMap,
+  barsOf,
+  EMPTY_MAP,
+  keptColumns,
+  readTable,
+  type Table,
+} from '@castwright/documents/bar-list'
+import { codeFamily, type FamilyId } from '@castwright/engine/codes'
+import { InputError } from '@castwright/engine/working'
+import { useCallback, useMemo, useState } from 'react'
+import { keepMap, readKeptMap } from './kept-map.ts'
+
+/** A file as it was chosen. */
+interface Chosen {
+  readonly name: string
+  readonly bytes: Uint8Array
+  readonly table: Table
+}
+
+export interface ReadList {
+  readonly table: Table | null
+  /** Every row checked; null while there is no file, or it is none that can be read. */
+  readonly list: BarList | null
+  readonly map: BarListMap
+  /** Why the file was not read, a line each; null where it was. */
+  readonly faults: readonly string[] | null
+  readonly busy: boolean
+  /** Whose rows are meant; empty: all. */
+  readonly panel: string
+  /** Reads another file, or another sheet of the same. */
+  readonly take: (file: File) => void
+  readonly takeSheet: (sheet: string) => void
+  readonly setMap: (map: BarListMap) => void
+  readonly setPanel: (panel: string) => void
+  readonly clear: () => void
+}
+
+/** A bar list that was chosen on this device, read and checked here: nothing leaves it. */
+export function useReadList(family: FamilyId): ReadList {
+  const [chosen, setChosen] = useState<Chosen | null>(null)
+  const [map, changeMap] = useState<BarListMap>(EMPTY_MAP)
+  const [panel, setPanel] = useState('')
+  const [faults, setFaults] = useState<readonly string[] | null>(null)
+  const [busy, setBusy] = useState(false)
+  const read = useCallback(async (name: string, bytesOf: () => Promise<Uint8Array>, sheet?: string) => {
+    setBusy(true)
+    setFaults(null)
+    try {
+      const bytes = await bytesOf()
+      const table = await readTable({ bytes, name, sheet })
+      setChosen({ name, bytes, table })
+      changeMap(readKeptMap(localStorage, keptColumns(table)) ?? EMPTY_MAP)
+      setPanel('')
+    } catch (error) {
+      setChosen(null)
+      setFaults(
+        error instanceof InputError
+          ? error.message.split('\n')
+          : [error instanceof Error ? error.message : String(error)],
+      )
+    } finally {
+      setBusy(false)
+    }
+  }, [])
+  const list = useMemo(
+    () =>
+      chosen === null
+        ? null
+        : barsOf({
+            table: chosen.table,
+            rules: codeFamily(family).steel,
+            map,
+            panel: panel === '' ? undefined : panel,
+          }),
+    [chosen, family, map, panel],
+  )
+  return {
+    table: chosen?.table ?? null,
+    list,
+    map,
+    faults,
+    busy,
+    panel,
+    take: useCallback(
+      (file) => void read(file.name, async () => new Uint8Array(await file.arrayBuffer())),
+      [read],
+    ),
+    takeSheet: useCallback(
+      (sheet) => {
+        if (chosen !== null) void read(chosen.name, async () => chosen.bytes, sheet)
+      },
+      [chosen, read],
+    ),
+    setMap: useCallback(
+      (next) => {
+        changeMap(next)
+        if (chosen === null) return
+        const found = barsOf({ table: chosen.table, rules: codeFamily(family).steel, map: next })
+        keepMap(localStorage, found.columns, next)
+      },
+      [chosen, family],
+    ),
+    setPanel,
+    clear: useCallback(() => {
+      setChosen(null)
+      setFaults(null)
+    }, []),
+  }
+}
