@@ -46,7 +46,10 @@ function ShearPlan({ facts }: { readonly facts: CutPlanFacts }): ReactElement {
           <KeptWord entry={entry} />
         </p>
         {wrong > 0 ? (
-          <Notice kind="unknown" title={wrong === 1 ? '1 piece came out wrong' : `${wrong} pieces came out wrong`}>
+          <Notice
+            kind="unknown"
+            title={wrong === 1 ? '1 piece came out wrong' : `${wrong} pieces came out wrong`}
+          >
             The bars that are left do not make them good: plan the rest again.
           </Notice>
         ) : null}

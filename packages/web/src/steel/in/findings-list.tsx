@@ -29,12 +29,21 @@ export function FindingsList({ found }: { readonly found: BundleFindings }): Rea
         </details>
       )}
       <ul className="plain-list finding-list">
-        {found.findings.map((finding) => (
-          <FindingRow key={finding.id} finding={finding} />
-        ))}
+        {[...found.findings]
+          .sort((a, b) => rankOf(a) - rankOf(b))
+          .map((finding) => (
+            <FindingRow key={finding.id} finding={finding} />
+          ))}
       </ul>
     </div>
   )
+}
+
+/** What speaks against it first, then what is open, then what is only told, then what agrees. */
+function rankOf({ verdict, onFail, onUnknown }: Finding): number {
+  if (verdict === 'fail') return onFail === 'told' ? 2 : 0
+  if (verdict === 'unknown') return onUnknown === 'told' ? 2 : 1
+  return 3
 }
 
 function FindingRow({ finding }: { readonly finding: Finding }): ReactElement {
