@@ -8,7 +8,7 @@ export {
   parseBarListMap,
   readBarListMap,
 } from './column-map.ts'
-export type { ColumnAt, Columns } from './columns.ts'
+export { type ColumnAt, type Columns, findColumns } from './columns.ts'
 export { FIELD_WORD, FIELDS, type Field } from './fields.ts'
 export { mapOf } from './map-of.ts'
 export { MOST_FILE, readTable, type TableInput } from './read-table.ts'

@@ -16,9 +16,8 @@ export function mapOf(columns: Columns, map: BarListMap = EMPTY_MAP): BarListMap
       found[field] = column === undefined ? null : ref(column)
     }
   }
-  const { header: _header, ...rest } = map
   return {
-    ...rest,
+    ...map,
     ...(columns.header === 0 ? { header: 0 } : {}),
     columns: found as NonNullable<BarListMap['columns']>,
   }

@@ -59,6 +59,12 @@ const bends = createRoute({
   component: lazyRouteComponent(() => import('../steel/bend/bend-page.tsx'), 'BendPage'),
 })
 
+const barLists = createRoute({
+  getParentRoute: () => rooms,
+  path: '/steel/list',
+  component: lazyRouteComponent(() => import('../steel/list/list-page.tsx'), 'ListPage'),
+})
+
 const newDrawing = createRoute({
   getParentRoute: () => rooms,
   path: '/drawing/new',
@@ -99,6 +105,7 @@ export const router = createRouter({
       cuts,
       steelIn,
       bends,
+      barLists,
       lifts,
       lift,
       newDrawing,

@@ -23,7 +23,7 @@ export function spelledMap(columns: Columns, map: BarListMap): BarListMap {
   const found: Record<string, ColumnRef> = {}
   for (const field of FIELDS) if (field !== 'legs') found[field] = ref(columns.of[field])
   const legs = each.length > 0 ? each.map((letter) => ({ letter })) : all === null ? null : { letter: all }
-  return { ...map, header: columns.header, columns: { ...found, legs } }
+  return { ...map, columns: { ...found, legs } }
 }
 
 /** The map with one field in another column, or in none. */
@@ -33,8 +33,7 @@ export function withField(map: BarListMap, field: Exclude<Field, 'legs'>, letter
 
 /** The map with other columns of legs. */
 export function withLegs(map: BarListMap, { all, each }: LegChoice): BarListMap {
-  const legs =
-    all !== null ? { letter: all } : each.length === 0 ? null : each.map((letter) => ({ letter }))
+  const legs = all !== null ? { letter: all } : each.length === 0 ? null : each.map((letter) => ({ letter }))
   return { ...map, columns: { ...map.columns, legs } }
 }
 

@@ -3,7 +3,6 @@ import {
   type BarListMap,
   barsOf,
   EMPTY_MAP,
-  keptColumns,
   readTable,
   type Table,
 } from '@castwright/documents/bar-list'
@@ -51,7 +50,7 @@ export function useReadList(family: FamilyId): ReadList {
       const bytes = await bytesOf()
       const table = await readTable({ bytes, name, sheet })
       setChosen({ name, bytes, table })
-      changeMap(readKeptMap(localStorage, keptColumns(table)) ?? EMPTY_MAP)
+      changeMap(readKeptMap(localStorage, table) ?? EMPTY_MAP)
       setPanel('')
     } catch (error) {
       setChosen(null)
@@ -96,11 +95,9 @@ export function useReadList(family: FamilyId): ReadList {
     setMap: useCallback(
       (next) => {
         changeMap(next)
-        if (chosen === null) return
-        const found = barsOf({ table: chosen.table, rules: codeFamily(family).steel, map: next })
-        keepMap(localStorage, found.columns, next)
+        if (chosen !== null) keepMap(localStorage, chosen.table, next)
       },
-      [chosen, family],
+      [chosen],
     ),
     setPanel,
     clear: useCallback(() => {

@@ -13,14 +13,17 @@ export interface AddListInput {
   readonly replace: boolean
 }
 
-export type AddListAnswer = SaveAnswer | { readonly ok: false; readonly field: 'bars'; readonly fault: string }
+export type AddListAnswer =
+  | SaveAnswer
+  | { readonly ok: false; readonly field: 'bars'; readonly fault: string }
 
 /** The bars of a list go into a panel's drawing, as a new revision of it. */
 export const addList = {
   name: 'add-list',
   label: 'Add the list to the drawing',
   answer: ({ facts, bars, revision, replace }: AddListInput): AddListAnswer => {
-    if (facts.drawing === null) return { ok: false, field: 'bars', fault: 'The panel has no drawing in force.' }
+    if (facts.drawing === null)
+      return { ok: false, field: 'bars', fault: 'The panel has no drawing in force.' }
     const given = revision.trim()
     if (given === '') return { ok: false, field: 'revision', fault: 'Missing: the revision.' }
     try {
