@@ -3,6 +3,7 @@ export { lengthText } from './chain.ts'
 export { type CuttingPictureInput, cuttingPicture } from './cutting-picture.ts'
 export { type HangingPictureInput, hangingPicture } from './hanging-picture.ts'
 export { type HourRow, type HoursPictureInput, hoursPicture } from './hours-picture.ts'
+export { type LapPictureInput, lapPicture } from './lap-picture.ts'
 export { type LyingPictureInput, lyingPicture } from './lying-picture.ts'
 export { mouldPicture } from './mould-picture.ts'
 export { panelPicture } from './panel-picture.ts'
@@ -25,7 +26,16 @@ export { placePicture } from './place-picture.ts'
 export { INKS, type Ink, ROLE_LOOK, type RoleLook } from './role-look.ts'
 export { setPicture } from './set-picture.ts'
 export { type StageSketch, type StagesPictureInput, sketchOf, stagesPicture } from './stages-picture.ts'
+export {
+  type SteelLayerInput,
+  type SteelPart,
+  steelLayerPicture,
+  steelParts,
+} from './steel-layers.ts'
+export { type HooksPictureInput, hooksPicture } from './steel-layers-hooks.ts'
+export { type TiePictureInput, tiePicture } from './steel-layers-ties.ts'
 export { steelPicture } from './steel-picture.ts'
+export { type SteelSectionInput, steelSection } from './steel-section.ts'
 export { type DefectMark, stepPicture, withDefects } from './step-picture.ts'
 export { peakWords, type StressPictureInput, stressPicture } from './stress-picture.ts'
 export { stripPicture } from './strip-picture.ts'

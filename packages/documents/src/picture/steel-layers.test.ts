@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest'
+import { expectClearLabels } from './clear-labels.ts'
+import { EXAMPLE_DRAWINGS } from './example-drawings.ts'
+import { lapPicture } from './lap-picture.ts'
+import { type Frame, type Picture, picturePoint } from './picture.ts'
+import { steelLayerPicture, steelParts } from './steel-layers.ts'
+import { exampleCage } from './steel-layers-example.ts'
+import { hooksPicture } from './steel-layers-hooks.ts'
+import { tiePicture } from './steel-layers-ties.ts'
+import { steelSection } from './steel-section.ts'
+import { svgText, toSvgElements } from './svg.ts'
+
+const PHONE: Frame = { width: 328, height: 420, text: 13 }
+const DESK: Frame = { width: 860, height: 560, text: 14 }
+const PAPER: Frame = { width: 500, height: 300, text: 8, paper: 72 / 25.4 }
+
+type Drawing = (typeof EXAMPLE_DRAWINGS)[number]
+
+/** Every picture of a cage, by name. */
+function picturesOf(drawing: Drawing, frame: Frame): [name: string, picture: Picture][] {
+  const cage = exampleCage(drawing)
+  const [lap] = cage.laps
+  const section = steelSection({ drawing, steel: cage, frame, along: 'x' })
+  const other = steelSection({ drawing, steel: cage, frame, along: 'y' })
+  if (lap === undefined || section === null || other === null)
+    throw new Error('the example has laps and heights')
+  return [
+    ...steelParts(cage).map((part): [string, Picture] => [
+      `layer-${part.key}`,
+      steelLayerPicture({ drawing, part, frame, ...(part.key === 'mould-x' ? { chairs: cage.chairs } : {}) }),
+    ]),
+    ['ties', tiePicture({ drawing, steel: cage, ties: cage.ties, frame })],
+    ['section-x', section],
+    ['section-y', other],
+    ['hooks', hooksPicture({ drawing, steel: cage, cage: cage.cage, frame })],
+    ['lap', lapPicture({ lap, frame: { ...frame, height: 120 } })],
+  ]
+}
+
+describe('pictures of a cage', () => {
+  for (const drawing of EXAMPLE_DRAWINGS) {
+    test(`${drawing.mark}: no label meets another or is cut, on phone, desk and paper`, () => {
+      for (const frame of [PHONE, DESK, PAPER]) {
+        for (const [name, picture] of picturesOf(drawing, frame)) {
+          expectClearLabels(picture)
+          expect(picture.width, name).toBe(frame.width)
+          expect(picture.height, name).toBeLessThanOrEqual((name === 'lap' ? 120 : frame.height) + 1e-6)
+        }
+      }
+    })
+  }
+  const [first] = EXAMPLE_DRAWINGS
+  if (first === undefined) throw new Error('no example')
+  for (const [name, picture] of picturesOf(first, PHONE)) {
+    test(`${first.mark}, ${name}`, async () => {
+      await expect(svgText(toSvgElements(picture))).toMatchFileSnapshot(
+        `golden/${first.mark}-cage-${name}.golden.svg`,
+      )
+    })
+  }
+})
+
+describe('what the pictures show', () => {
+  const [drawing] = EXAMPLE_DRAWINGS
+  if (drawing === undefined) throw new Error('no example')
+  const cage = exampleCage(drawing)
+
+  test('layers come in the order in which they are laid', () => {
+    expect(steelParts(cage).map(({ key }) => key)).toEqual(['mould-x', 'mould-y', 'top-y', 'more'])
+  })
+
+  test('a section is true to scale: a bar on end is as thick as it is, at its height', () => {
+    const picture = steelSection({ drawing, steel: cage, frame: DESK, along: 'x' })
+    if (picture === null) throw new Error('no section')
+    const discs = picture.shapes.filter((shape) => shape.kind === 'circle')
+    expect(discs.length).toBeGreaterThan(1)
+    for (const disc of discs) {
+      expect([5 * picture.scale]).toContainEqual(expect.closeTo(disc.radius, 9))
+      const heights = [47, 115].map((z) => picturePoint(picture, [0, z])[1])
+      expect(heights).toContainEqual(expect.closeTo(disc.at[1], 9))
+    }
+    // 150 thick: 30 cover, 12 and 10 bars, 58 to 110, 10 bar, 30 cover.
+    expect(picture.title).toContain('30, 22, 58, 10, 30 mm from the mould face')
+    const texts = picture.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []))
+    for (const word of ['12 mm at 36', '10 mm at 47', '10 mm at 115']) expect(texts).toContain(word)
+  })
+
+  test('a tie is a dot at each tied crossing, a stroke at each end of a lap', () => {
+    const picture = tiePicture({ drawing, steel: cage, ties: cage.ties, frame: DESK })
+    expect(picture.shapes.filter((shape) => shape.kind === 'circle')).toHaveLength(cage.ties.tied)
+    expect(picture.shapes.filter((shape) => shape.role === 'now')).toHaveLength(cage.ties.lapX.length)
+  })
+
+  test('a lap is as long as it is, to scale', () => {
+    const [lap] = cage.laps
+    if (lap === undefined) throw new Error('no lap')
+    const picture = lapPicture({ lap, frame: DESK })
+    const ties = picture.shapes.filter((shape) => shape.kind === 'line' && shape.role === 'now')
+    expect(ties).toHaveLength(2)
+    expect(picture.shapes.some((shape) => shape.kind === 'text' && shape.text === '500')).toBe(true)
+  })
+
+  test('without heights there is no section', () => {
+    const flat = cage.placed.map((bar) => ({ ...bar, height: null, centreline: null }))
+    expect(steelSection({ drawing, steel: { placed: flat }, frame: DESK, along: 'x' })).toBeNull()
+  })
+})

@@ -1,0 +1,296 @@
+import { bounds, type Drawing, type Point, type Ring, ringsOf } from '@castwright/engine/panel'
+import type { PlacedBar, SteelPlan } from '@castwright/engine/steel'
+import { lengthText } from './chain.ts'
+import { dimensionShapes } from './dimensions.ts'
+import { boxAround, setText, take } from './labels.ts'
+import { type Layout, layOut } from './layout.ts'
+import { concreteOf, distinct } from './panel-picture.ts'
+import type { Frame, Picture, Shape } from './picture.ts'
+
+export interface SteelSectionInput {
+  readonly drawing: Drawing
+  readonly steel: Pick<SteelPlan, 'placed'>
+  readonly frame: Frame
+  /** Cut parallel to this axis: what runs across it is seen on end. */
+  readonly along: 'x' | 'y'
+}
+
+/** Of the frame's height that the thickness takes at most. */
+const SHARE = 0.5
+const LEAST_LENGTH = 420
+/** Bars that lie in the section are those within so much of it, mm. */
+const BESIDE = 400
+
+/**
+ * Section through the thickness at an edge of the panel, to scale: bars on end as discs, the nearest bar of each layer that runs along
+ * it; cover, bars and gaps measured from the mould face, which is below. Null where no cover is given: no bar has a height.
+ */
+export function steelSection({ drawing, steel, frame, along }: SteelSectionInput): Picture | null {
+  const placed = steel.placed.filter(({ centreline }) => centreline !== null)
+  if (placed.length === 0) return null
+  const { thickness } = drawing
+  const wanted = Math.max(LEAST_LENGTH, (frame.width * 0.7 * thickness) / (SHARE * frame.height))
+  const cut = cutAt(drawing, along, wanted)
+  const discs = placed.flatMap((bar) => onEnd(bar, along, cut))
+  const lying = nearestLying(placed, along, cut)
+  const outline: Point[] = [
+    [cut.from, 0],
+    [cut.to, 0],
+    [cut.to, thickness],
+    [cut.from, thickness],
+  ]
+  const heights = heightChain([...discs, ...lying], thickness)
+  const layout = layOut({
+    outline,
+    frame,
+    chains: { right: [heights], left: [[0, thickness]], bottom: edgeChain(cut, discs, lying) },
+  })
+  const names = nameBars(layout, lying, discs)
+  return {
+    width: layout.width,
+    height: layout.height,
+    scale: layout.scale,
+    ratio: layout.ratio,
+    origin: layout.origin,
+    shapes: [...drawn(layout, cut, thickness, lying, discs), ...dimensionShapes(layout), ...names.shapes],
+    title: `Panel ${drawing.mark}, section along ${along} at ${along === 'x' ? 'y' : 'x'} = ${lengthText(cut.at)} mm, mould face below: ${heightWords(heights)}. ${barWords([...lying, ...discs])}.`,
+    key: [
+      { role: 'peak', text: `bars across ${along}, cut` },
+      { role: 'timber', text: `nearest bars along ${along}; each bar with its middle above the mould face` },
+    ],
+    notes: names.notes,
+  }
+}
+
+/** Concrete and steel in turn from the mould face up: bars that lie on each other are one. */
+function heightChain(
+  bars: readonly { readonly z: number; readonly diameter: number }[],
+  thickness: number,
+): number[] {
+  const chain: [number, number][] = []
+  const sorted = bars.map(({ z, diameter }): [number, number] => [z - diameter / 2, z + diameter / 2])
+  for (const [low, high] of sorted.sort((a, b) => a[0] - b[0])) {
+    const last = chain.at(-1)
+    if (last !== undefined && low <= last[1] + 0.5) last[1] = Math.max(last[1], high)
+    else chain.push([low, high])
+  }
+  return distinct([0, thickness, ...chain.flat()].filter((z) => z >= 0 && z <= thickness))
+}
+
+interface Cut {
+  /** Place of the section on the other axis, mm. */
+  readonly at: number
+  readonly from: number
+  readonly to: number
+  /** The panel goes on beyond `to`. */
+  readonly goesOn: boolean
+}
+
+/** A place where the concrete runs on from its edge, nearest the middle of the panel. */
+function cutAt(drawing: Drawing, along: 'x' | 'y', wanted: number): Cut {
+  const box = bounds(drawing.outline as unknown as Ring)
+  const [low, high] = along === 'x' ? [box.bottom, box.top] : [box.left, box.right]
+  const rings = ringsOf(concreteOf(drawing))
+  let best: Cut | null = null
+  for (const part of [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9]) {
+    const at = low + part * (high - low)
+    const span = firstSpan(rings, along, at)
+    if (span === null) continue
+    const cut = {
+      at,
+      from: span[0],
+      to: Math.min(span[1], span[0] + wanted),
+      goesOn: span[1] > span[0] + wanted,
+    }
+    if (cut.goesOn) return cut
+    if (best === null || cut.to - cut.from > best.to - best.from) best = cut
+  }
+  const from = along === 'x' ? box.left : box.bottom
+  return best ?? { at: (low + high) / 2, from, to: from + wanted, goesOn: true }
+}
+
+function firstSpan(rings: readonly Ring[], along: 'x' | 'y', at: number): [number, number] | null {
+  const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+  const meets: number[] = []
+  for (const ring of rings) {
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length] as Point
+      if (a[other] > at === b[other] > at) return
+      meets.push(a[main] + ((at - a[other]) / (b[other] - a[other])) * (b[main] - a[main]))
+    })
+  }
+  meets.sort((a, b) => a - b)
+  const [from, to] = meets
+  return from === undefined || to === undefined ? null : [from, to]
+}
+
+/** A bar in the section: its middle along it and above the mould face, mm. */
+interface Disc {
+  readonly s: number
+  readonly z: number
+  readonly diameter: number
+  readonly layer: PlacedBar['layer']
+}
+
+function onEnd({ centreline, diameter, layer }: PlacedBar, along: 'x' | 'y', { at, from, to }: Cut): Disc[] {
+  const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+  const discs: Disc[] = []
+  for (let i = 1; i < (centreline?.length ?? 0); i += 1) {
+    const [a, b] = [centreline?.[i - 1], centreline?.[i]]
+    if (a === undefined || b === undefined || a[other] > at === b[other] > at) continue
+    const share = (at - a[other]) / (b[other] - a[other])
+    const s = a[main] + share * (b[main] - a[main])
+    if (s >= from && s <= to) discs.push({ s, z: a[2] + share * (b[2] - a[2]), diameter, layer })
+  }
+  return discs
+}
+
+interface Lying {
+  readonly from: number
+  readonly to: number
+  readonly z: number
+  readonly diameter: number
+}
+
+/** The nearest bar along the section at each height. */
+function nearestLying(placed: readonly PlacedBar[], along: 'x' | 'y', { at, from, to }: Cut): Lying[] {
+  const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+  const nearest = new Map<string, Lying & { readonly away: number }>()
+  for (const { path, height, diameter } of placed) {
+    const [a, b] = path
+    if (a === undefined || b === undefined || path.length !== 2 || height === null) continue
+    if (Math.abs(a[other] - b[other]) > 1) continue
+    const away = Math.abs(a[other] - at)
+    const [start, end] = [
+      Math.max(from, Math.min(a[main], b[main])),
+      Math.min(to, Math.max(a[main], b[main])),
+    ]
+    const key = `${height} ${diameter}`
+    if (away > BESIDE || end <= start || away >= (nearest.get(key)?.away ?? Number.POSITIVE_INFINITY))
+      continue
+    nearest.set(key, { from: start, to: end, z: height, diameter, away })
+  }
+  return [...nearest.values()]
+}
+
+/** Concrete to the first bar end, then middles of the lowest bars on end. */
+function edgeChain({ from, to }: Cut, discs: readonly Disc[], lying: readonly Lying[]): number[][] {
+  const lowest = Math.min(...discs.map(({ z }) => z))
+  const middles = discs.filter(({ z }) => z - lowest < 1).map(({ s }) => s)
+  const chain = distinct([from, ...middles])
+  const end = Math.min(...lying.map((bar) => bar.from))
+  return [
+    ...(Number.isFinite(end) && end > from + 0.5 && end < to ? [[from, end]] : []),
+    ...(chain.length > 1 ? [chain] : []),
+  ]
+}
+
+function drawn(
+  layout: Layout,
+  { from, to, goesOn }: Cut,
+  thickness: number,
+  lying: readonly Lying[],
+  discs: readonly Disc[],
+): Shape[] {
+  const tooth = thickness * 0.06
+  const right: Point[] = goesOn
+    ? [
+        [to, 0],
+        [to, thickness * 0.42],
+        [to - tooth, thickness * 0.46],
+        [to + tooth, thickness * 0.54],
+        [to, thickness * 0.58],
+        [to, thickness],
+      ]
+    : [
+        [to, 0],
+        [to, thickness],
+      ]
+  const ring = [[from, 0], ...right, [from, thickness]].map((point) => layout.at(point as unknown as Point))
+  return [
+    { kind: 'polygon', role: 'concrete', rings: [ring] },
+    ...lying.map(
+      (bar): Shape => ({
+        kind: 'polygon',
+        role: 'timber',
+        rings: [
+          (
+            [
+              [bar.from, bar.z - bar.diameter / 2],
+              [bar.to, bar.z - bar.diameter / 2],
+              [bar.to, bar.z + bar.diameter / 2],
+              [bar.from, bar.z + bar.diameter / 2],
+            ] as Point[]
+          ).map(layout.at),
+        ],
+      }),
+    ),
+    ...discs.map(
+      (disc): Shape => ({
+        kind: 'circle',
+        role: 'peak',
+        at: layout.at([disc.s, disc.z]),
+        radius: (disc.diameter / 2) * layout.scale,
+      }),
+    ),
+    { kind: 'polygon', role: 'outline', rings: [ring] },
+  ]
+}
+
+/** Size and height of each layer's bar, beside it in the concrete. */
+function nameBars(
+  layout: Layout,
+  lying: readonly Lying[],
+  discs: readonly Disc[],
+): { readonly shapes: readonly Shape[]; readonly notes: readonly string[] } {
+  const labels = { ...layout.labels, taken: [...layout.labels.taken] }
+  const half = (diameter: number): number => (diameter / 2) * layout.scale
+  for (const { from, to, z, diameter } of lying) {
+    const [[left, y], [right]] = [layout.at([from, z]), layout.at([to, z])]
+    take(labels, { left, right, top: y - half(diameter), bottom: y + half(diameter) })
+  }
+  for (const { s, z, diameter } of discs) take(labels, boxAround(layout.at([s, z]), half(diameter)))
+  const shapes: Shape[] = []
+  const notes: string[] = []
+  for (const bar of onePerHeight([...lying, ...discs])) {
+    const text = barWord(bar)
+    const label = { role: 'label', text, size: layout.text } as const
+    const set = setText(labels, label, beside(layout, bar))
+    if (set === null) notes.push(text)
+    else shapes.push(set)
+  }
+  return { shapes, notes }
+}
+
+/** Places over and under a bar, from the right end of the section leftward. */
+function* beside(layout: Layout, { z, diameter }: Named): Generator<Point> {
+  const { left, right } = layout.panel
+  const y = layout.at([0, z])[1]
+  const away = (diameter / 2) * layout.scale + layout.text * 0.75
+  for (const part of [0.62, 0.38, 0.8, 0.5]) {
+    const x = left + part * (right - left)
+    yield [x, y + away]
+    yield [x, y - away]
+  }
+}
+
+type Named = Pick<Lying, 'z' | 'diameter'>
+
+function onePerHeight(bars: readonly Named[]): Named[] {
+  const found = new Map(bars.map((bar) => [barWord(bar), bar]))
+  return [...found.values()].sort((a, b) => a.z - b.z)
+}
+
+function barWord({ z, diameter }: Named): string {
+  return `${lengthText(diameter)} mm at ${lengthText(z)}`
+}
+
+function barWords(bars: readonly Named[]): string {
+  return `Bars: ${onePerHeight(bars).map(barWord).join(', ')}`
+}
+
+/** The chain of heights in words, for those who hear the picture. */
+function heightWords(heights: readonly number[]): string {
+  const parts = heights.slice(1).map((z, i) => lengthText(z - (heights[i] ?? 0)))
+  return `${parts.join(', ')} mm from the mould face to the top`
+}
