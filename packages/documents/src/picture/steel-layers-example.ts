@@ -17,9 +17,10 @@ const PITCH = 250
  * the engine, so that a picture changes only when the picture changes.
  */
 export function exampleCage(drawing: Drawing): ExampleCage {
-  const [length, width] = [0, 1].map((axis) =>
-    Math.max(...drawing.outline.map((point) => point[axis as 0 | 1])),
-  ) as Point
+  const [length, width] = [
+    Math.max(...drawing.outline.map(([x]) => x)),
+    Math.max(...drawing.outline.map(([, y]) => y)),
+  ]
   const placed: PlacedBar[] = []
   const laps: PlacedLap[] = []
   const every = (end: number): number[] =>

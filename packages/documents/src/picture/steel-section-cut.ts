@@ -1,0 +1,109 @@
+import { bounds, type Drawing, type Point, type Ring, ringsOf } from '@castwright/engine/panel'
+import type { PlacedBar } from '@castwright/engine/steel'
+import { concreteOf } from './panel-picture.ts'
+
+/** Bars that lie in the section are those within so much of it, mm. */
+const BESIDE = 400
+
+/** Where a section goes through a panel, mm along it. */
+export interface Cut {
+  /** Place of the section on the other axis, mm. */
+  readonly at: number
+  readonly from: number
+  readonly to: number
+  /** The panel goes on beyond `to`. */
+  readonly goesOn: boolean
+}
+
+/** A place where the concrete runs on from its edge, nearest the middle of the panel. */
+export function cutAt(drawing: Drawing, along: 'x' | 'y', wanted: number): Cut {
+  const box = bounds(drawing.outline as unknown as Ring)
+  const [low, high] = along === 'x' ? [box.bottom, box.top] : [box.left, box.right]
+  const rings = ringsOf(concreteOf(drawing))
+  let best: Cut | null = null
+  for (const part of [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9]) {
+    const at = low + part * (high - low)
+    const span = firstSpan(rings, along, at)
+    if (span === null) continue
+    const cut = {
+      at,
+      from: span[0],
+      to: Math.min(span[1], span[0] + wanted),
+      goesOn: span[1] > span[0] + wanted,
+    }
+    if (cut.goesOn) return cut
+    if (best === null || cut.to - cut.from > best.to - best.from) best = cut
+  }
+  const from = along === 'x' ? box.left : box.bottom
+  return best ?? { at: (low + high) / 2, from, to: from + wanted, goesOn: true }
+}
+
+function firstSpan(rings: readonly Ring[], along: 'x' | 'y', at: number): [number, number] | null {
+  const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+  const meets: number[] = []
+  for (const ring of rings) {
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length] as Point
+      if (a[other] > at === b[other] > at) return
+      meets.push(a[main] + ((at - a[other]) / (b[other] - a[other])) * (b[main] - a[main]))
+    })
+  }
+  meets.sort((a, b) => a - b)
+  const [from, to] = meets
+  return from === undefined || to === undefined ? null : [from, to]
+}
+
+/** A bar in the section: its middle along it and above the mould face, mm. */
+export interface Disc {
+  readonly s: number
+  readonly z: number
+  readonly diameter: number
+  readonly layer: PlacedBar['layer']
+}
+
+/** Where a bar goes through the section. */
+export function onEnd(
+  { centreline, diameter, layer }: PlacedBar,
+  along: 'x' | 'y',
+  { at, from, to }: Cut,
+): Disc[] {
+  const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+  const discs: Disc[] = []
+  for (let i = 1; i < (centreline?.length ?? 0); i += 1) {
+    const [a, b] = [centreline?.[i - 1], centreline?.[i]]
+    if (a === undefined || b === undefined || a[other] > at === b[other] > at) continue
+    const share = (at - a[other]) / (b[other] - a[other])
+    const s = a[main] + share * (b[main] - a[main])
+    if (s >= from && s <= to) discs.push({ s, z: a[2] + share * (b[2] - a[2]), diameter, layer })
+  }
+  return discs
+}
+
+/** A bar along the section, between two places of it. */
+export interface Lying {
+  readonly from: number
+  readonly to: number
+  readonly z: number
+  readonly diameter: number
+}
+
+/** The nearest bar along the section at each height. */
+export function nearestLying(placed: readonly PlacedBar[], along: 'x' | 'y', { at, from, to }: Cut): Lying[] {
+  const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+  const nearest = new Map<string, Lying & { readonly away: number }>()
+  for (const { path, height, diameter } of placed) {
+    const [a, b] = path
+    if (a === undefined || b === undefined || path.length !== 2 || height === null) continue
+    if (Math.abs(a[other] - b[other]) > 1) continue
+    const away = Math.abs(a[other] - at)
+    const [start, end] = [
+      Math.max(from, Math.min(a[main], b[main])),
+      Math.min(to, Math.max(a[main], b[main])),
+    ]
+    const key = `${height} ${diameter}`
+    if (away > BESIDE || end <= start || away >= (nearest.get(key)?.away ?? Number.POSITIVE_INFINITY))
+      continue
+    nearest.set(key, { from: start, to: end, z: height, diameter, away })
+  }
+  return [...nearest.values()]
+}
