@@ -8,7 +8,7 @@ export const cutVerb: Verb = {
   name: 'cut',
   file: {
     name: 'CUTLIST',
-    about: 'stock, offcuts, kerf, keep, together and pieces (mark, panel, machine, order) as JSON',
+    about: 'stock, offcuts, kerf, keep, together, patterns and pieces (mark, panel, machine, order) as JSON',
   },
   options: [
     { flags: '--within <seconds>', about: 'most that the search may take, s; 10 if not given' },
@@ -27,6 +27,7 @@ export const cutVerb: Verb = {
     return {
       json: { ...plan },
       working,
+      ...(plan.tooManyWays ? { verdict: 'fail' as const } : {}),
       assumed: [
         ...(within === undefined ? [{ field: 'within', value: 10, unit: 's', why: 'not given' }] : []),
         ...(list.kerf === undefined ? [{ field: 'kerf', value: 0, unit: 'mm', why: 'not given' }] : []),
@@ -78,6 +79,10 @@ function cutTable(plan: Omit<CutPlan, 'working'>): string {
     textTable([
       ['New stock', numberText(plan.stockLength)],
       ['From the rack', numberText(plan.rackLength)],
+      [
+        'Ways of cutting',
+        `${plan.ways}${plan.tooManyWays ? ', more than wanted: none with fewer was found' : ''}`,
+      ],
       ['Pieces', numberText(plan.netLength)],
       ...(plan.keptLength === undefined ? [] : [['Back to the rack', numberText(plan.keptLength)]]),
       ['No plan takes less new stock than', numberText(plan.lowerBound)],

@@ -51,6 +51,8 @@ export interface JobListsInput {
   readonly keep?: number
   /** Equal bars that the shear takes at once. */
   readonly together?: number
+  /** Different ways of cutting that the shear wants at most. */
+  readonly patterns?: number
   /** Bending machine that a bent bar goes to; straight bars go to none. */
   readonly machineOf?: (bar: ScheduledBar) => string | undefined
 }
@@ -100,7 +102,7 @@ function listOf(
   const counted = (input.counted ?? []).filter(here)
   const lengths = new Set(input.stock.filter(here).flatMap((each) => each.lengths))
   const offcuts = (input.offcuts ?? []).filter(here).map(({ length, count }) => ({ length, count }))
-  const { kerf, keep, together } = input
+  const { kerf, keep, together, patterns } = input
   return {
     diameter,
     grade,
@@ -113,6 +115,7 @@ function listOf(
       ...(kerf === undefined ? {} : { kerf }),
       ...(keep === undefined ? {} : { keep }),
       ...(together === undefined ? {} : { together }),
+      ...(patterns === undefined ? {} : { patterns }),
       pieces,
     },
   }

@@ -18,6 +18,8 @@ const cutListSchema = z.strictObject({
   keep: positive.optional(),
   /** Equal bars that the shear takes at once. */
   together: z.number().int().positive().max(100).optional(),
+  /** Different ways of cutting that the shear wants at most. */
+  patterns: z.number().int().positive().max(2000).optional(),
   pieces: z
     .array(
       z.strictObject({

@@ -2,6 +2,7 @@ import { loadHighs } from '../../numeric/highs.ts'
 import { InputError } from '../../working/issue.ts'
 import { GEOMETRY } from '../../working/source.ts'
 import type { Step } from '../../working/worked.ts'
+import { fewPatterns } from './few-patterns.ts'
 import { handledBars, keptLength } from './handling.ts'
 import { type CutList, decimals } from './list.ts'
 import { markedBars } from './marks.ts'
@@ -55,6 +56,10 @@ export interface CutPlan {
   readonly lowerBound: number
   /** No plan takes less new stock, nor as little of it and less from the rack. */
   readonly proven: boolean
+  /** Different ways of cutting. */
+  readonly ways: number
+  /** The list asks for fewer ways than were found. */
+  readonly tooManyWays?: true
   /** What one piece of each length is worth in the proof of the bound: no bar of unlimited stock holds more worth than its length. */
   readonly prices: readonly { readonly length: number; readonly price: number }[]
   readonly seconds: number
@@ -116,9 +121,19 @@ export async function cutPlan({ list, within, better }: CutPlanInput): Promise<C
   })
   refuseShort(list, scaled, found.answer.short, found.proven)
   const proof = stockBound ?? found.proof
-  const bars = barsOf(list, scaled, found.answer.uses)
+  const answer =
+    list.patterns === undefined
+      ? found.answer
+      : fewPatterns({
+          problem,
+          answer: found.answer,
+          most: list.patterns,
+          deadline: performance.now() + FEWER_WITHIN,
+        })
+  const bars = barsOf(list, scaled, answer.uses)
   const stockLength = sumBars(bars, false)
   const lowerBound = proof.bound / unit
+  const proven = found.proven && answer.cost <= found.answer.cost
   const netLength =
     list.pieces.reduce((sum, piece) => sum + scaled.whole(piece.length) * piece.count, 0) / unit
   return {
@@ -128,7 +143,12 @@ export async function cutPlan({ list, within, better }: CutPlanInput): Promise<C
     netLength,
     ...(list.keep === undefined ? {} : { keptLength: keptLength(list, bars) }),
     lowerBound,
-    proven: found.proven,
+    // A plan held to few ways is proven only where it costs no more than the best without that limit.
+    proven,
+    ways: answer.uses.length,
+    ...(list.patterns !== undefined && answer.uses.length > list.patterns
+      ? { tooManyWays: true as const }
+      : {}),
     prices: problem.sizes.map((size, index) => ({
       length: (size - scaled.kerf) / unit,
       price: (proof.prices[index] ?? 0) / proof.scale / unit,
@@ -138,11 +158,14 @@ export async function cutPlan({ list, within, better }: CutPlanInput): Promise<C
       netLength,
       lowerBound,
       stockLength,
-      proven: found.proven,
+      proven,
       sizes: problem.sizes.length,
     }),
   }
 }
+
+/** Time to put ways of cutting together after the search, ms. */
+const FEWER_WITHIN = 1500
 
 interface Scaled {
   /** Both aims in one cost: new stock weighs more than everything in the rack together. */

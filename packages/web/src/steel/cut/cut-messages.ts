@@ -13,6 +13,8 @@ export interface CutFound {
   readonly lowerBound: number
   /** Null while the search goes on. */
   readonly proven: boolean | null
+  /** No plan with as few ways of cutting as wanted was found. */
+  readonly tooManyWays?: true
 }
 
 export type CutAnswer = CutFound | { readonly why: string }

@@ -21,6 +21,7 @@ export function CutPage(): ReactElement {
   const [kerf, setKerf] = useState('0')
   const [keep, setKeep] = useState('1000')
   const [together, setTogether] = useState('1')
+  const [ways, setWays] = useState('')
   const [there, setThere] = useState(true)
   const open = useMemo(
     () =>
@@ -37,6 +38,7 @@ export function CutPage(): ReactElement {
   const lost = above(kerf, 0)
   const worth = keep.trim() === '' ? null : above(keep, 1)
   const atOnce = above(together, 1)
+  const mostWays = ways.trim() === '' ? null : above(ways, 1)
   const code = yard.yard?.code
   const counted = useMemo(
     () => (code === undefined ? [] : countedBars(steel, codeFamily(code).steel)),
@@ -57,11 +59,17 @@ export function CutPage(): ReactElement {
       kerf: lost ?? 0,
       ...(worth === null ? {} : { keep: worth }),
       ...(atOnce === null || atOnce < 2 ? {} : { together: Math.floor(atOnce) }),
+      ...(mostWays === null ? {} : { patterns: Math.floor(mostWays) }),
     })
-  }, [plans, chosen, yard.yard, steel, counted, there, lost, worth, atOnce])
+  }, [plans, chosen, yard.yard, steel, counted, there, lost, worth, atOnce, mostWays])
   const computing = plans.filter(({ status }) => status === 'computing').length
   const unplanned = plans.filter(({ status }) => status === 'none').length
-  const ready = computing === 0 && lost !== null && atOnce !== null && (worth !== null || keep.trim() === '')
+  const ready =
+    computing === 0 &&
+    lost !== null &&
+    atOnce !== null &&
+    (worth !== null || keep.trim() === '') &&
+    (mostWays !== null || ways.trim() === '')
   return (
     <SteelFrame page="Cut">
       <ShearPlans />
@@ -99,6 +107,13 @@ export function CutPage(): ReactElement {
             value={together}
             onText={setTogether}
             fault={atOnce === null ? 'A number from 1.' : null}
+          />
+          <NumberField
+            label="Ways of cutting at most"
+            value={ways}
+            onText={setWays}
+            note="Fewer ways are quicker at the stop and may take more bars; empty: no limit."
+            fault={ways.trim() !== '' && mostWays === null ? 'A number from 1, or empty.' : null}
           />
         </div>
         <CheckField

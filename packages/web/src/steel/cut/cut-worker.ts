@@ -22,8 +22,8 @@ async function search(list: CutQuestion['list'], within: number): Promise<void> 
         return true
       },
     })
-    const { bars, stockLength, lowerBound, proven } = plan
-    scope.postMessage({ bars, stockLength, lowerBound, proven })
+    const { bars, stockLength, lowerBound, proven, tooManyWays } = plan
+    scope.postMessage({ bars, stockLength, lowerBound, proven, ...(tooManyWays ? { tooManyWays } : {}) })
   } catch (error) {
     const why =
       error instanceof InputError

@@ -54,6 +54,11 @@ export function OneList({
             {found.bars.reduce((sum, { count }) => sum + count, 0)} bars,{' '}
             {percent(1 - net / found.stockLength)} left over. {standing(found, busy, stopped)}
           </p>
+          {found.tooManyWays ? (
+            <Notice kind="unknown" title="More ways of cutting than wanted">
+              No plan with so few ways was found; this one has the fewest.
+            </Notice>
+          ) : null}
           <Issue of={of} bars={found.bars} busy={busy} {...(replaces === undefined ? {} : { replaces })} />
           <BarList bars={found.bars} />
         </>
