@@ -1,6 +1,7 @@
 import type { Source } from '../../../working/source.ts'
-import { markWords, NO_MARK, saysNoMark } from '../../mark-words.ts'
+import { doubts, inDoubt, markWords, NO_MARK, saysNoMark } from '../../mark-words.ts'
 import type { Candidate, Identified } from '../../steel-rules.ts'
+import { gradesByLines, lineCount, withoutLines } from './rib-lines.ts'
 
 const MARKS: Source = { standard: 'CRSI, Identification of reinforcing bars', clause: '', status: 'seen' }
 
@@ -12,13 +13,8 @@ const TYPES: Readonly<Record<string, string>> = {
   a: 'axle steel, ASTM A996',
 }
 
-/** Grades by longitudinal lines that run five rib spaces or more. */
-const BY_LINES: Readonly<Record<number, readonly string[]>> = {
-  1: ['60'],
-  2: ['75'],
-  3: ['80', '100'],
-  4: ['120'],
-}
+/** Grades that ASTM A706 has. */
+const LOW_ALLOY = ['60', '80']
 
 /** Grade marks; 4 and 5 are the soft-metric 420 and 520. */
 const BY_NUMBER: Readonly<Record<string, string>> = {
@@ -34,62 +30,128 @@ const BY_NUMBER: Readonly<Record<string, string>> = {
   '520': '75',
 }
 
+/** Bar numbers, in eighths of an inch and soft-metric. */
+const SIZES = [3, 4, 5, 6, 7, 8, 9, 10, 11, 14, 18, 13, 16, 19, 22, 25, 29, 32, 36, 43, 57].map(String)
+
 /**
  * Grade from the marks in the order they are rolled: mill, bar number, type letter, grade number; or longitudinal lines (`2 lines`).
- * A bar with a type letter and no grade mark is grade 40. The type is the process's place: it says which standard.
+ * A bar with number and type letter and no grade mark is grade 40. The type is the process's place: it says which standard.
+ *
+ * `pass` only where one grade is read and nothing beside it speaks against it.
  */
 export function identify({ seen }: { readonly seen: readonly string[] }): Identified {
-  const words = markWords(seen)
+  const words = withNumber(markWords(seen))
   if (saysNoMark(words)) return NO_MARK
+  const unsure = doubts(words)
+  if (unsure.length > 0) return inDoubt(unsure, MARKS)
   const lines = lineCount(words)
-  // A lone letter first is the mill's, so the type is the last one that is a type letter.
-  const typeAt = words.findLastIndex((word, index) => word in TYPES && (index > 0 || words.length === 1))
-  const types = typeAt < 0 ? [] : [words[typeAt] ?? '']
-  if (typeAt < 0 && words.some((word) => word === 'sw' || word === 'ws')) types.push('s', 'w')
-  const after = typeAt < 0 ? words : words.slice(typeAt + 1)
-  const numbers = lines === null ? after.filter((word) => /^\d+$/.test(word)) : []
-  const grade = gradeMark(numbers, typeAt >= 0)
+  const { types, before, after } = parts(withoutLines(words))
   const process = types.length === 0 ? null : types.map((type) => TYPES[type]).join(' and ')
-  const candidates = candidatesOf(lines, grade, typeAt >= 0 || types.length > 0, process)
-  const unknown = process === null ? ['process: no type letter read (S, W, R, A)'] : []
-  if (candidates.length === 0) unknown.unshift('grade: no grade number and no lines read')
-  if (candidates.length > 1) unknown.unshift('grade: read the grade number or the certificate')
+  const found = gradeOf({ lines, types, before, after })
+  const unknown = [...found.gaps, ...(process === null ? ['process: no type letter read (S, W, R, A)'] : [])]
+  const candidates: Candidate[] = found.grades.map((grade) => ({ grade, process, why: found.why }))
   return {
     candidates,
-    verdict: candidates.length === 1 ? 'pass' : 'unknown',
+    verdict: candidates.length === 1 && found.gaps.length === 0 ? 'pass' : 'unknown',
     unknown,
     notes: [],
     source: MARKS,
   }
 }
 
-function candidatesOf(
-  lines: number | null,
-  grade: string | null,
-  typed: boolean,
-  process: string | null,
-): Candidate[] {
-  if (lines !== null) {
-    return (BY_LINES[lines] ?? []).map((each) => ({
-      grade: each,
-      process,
-      why: `${lines} longitudinal ${lines === 1 ? 'line' : 'lines'}`,
-    }))
+/** `No 5` is the bar's number. */
+function withNumber(words: readonly string[]): string[] {
+  return words.filter((word, index) => !(/^(no\.?|#)$/.test(word) && SIZES.includes(words[index + 1] ?? '')))
+}
+
+interface Parts {
+  /** Type letters, each once. */
+  readonly types: readonly string[]
+  readonly before: readonly string[]
+  readonly after: readonly string[]
+}
+
+/** The words around the type letters: the last run of them, `S W` and `SW` both. A lone letter first is the mill's. */
+function parts(words: readonly string[]): Parts {
+  const lettersOf = (word: string): string[] =>
+    Object.hasOwn(TYPES, word) ? [word] : /^(sw|ws)$/.test(word) ? ['s', 'w'] : []
+  const end = words.findLastIndex((word, index) => {
+    const letters = lettersOf(word)
+    return letters.length > 1 || (letters.length > 0 && (index > 0 || words.length === 1))
+  })
+  if (end < 0) return { types: [], before: [], after: words }
+  let start = end
+  while (start > 1 && lettersOf(words[start - 1] ?? '').length > 0) start -= 1
+  const types = new Set(words.slice(start, end + 1).flatMap(lettersOf))
+  return { types: [...types], before: words.slice(0, start), after: words.slice(end + 1) }
+}
+
+interface Read {
+  readonly grades: readonly string[]
+  readonly why: string
+  readonly gaps: readonly string[]
+}
+
+function gradeOf({ lines, types, before, after }: Parts & { readonly lines: number | null }): Read {
+  const typed = types.length > 0
+  const marks = after.filter((word) => isGradeMark(word, typed))
+  // Before the type letter stand mill and size; behind it only the grade.
+  const odd = typed
+    ? after.filter((word) => !marks.includes(word))
+    : after.filter((word) => /^-?\d+\./.test(word))
+  const byNumber = [...new Set(marks.map((mark) => BY_NUMBER[mark] ?? ''))]
+  const byLines = lines === null ? [] : gradesByLines(lines)
+  const gaps = odd.map((word) => `grade: ${word} is no grade mark; read the bar again`)
+  if (lines !== null && byLines.length === 0) gaps.push(`lines: 1 to 4 stand for a grade, found ${lines}`)
+  const size = before.findLast((word) => /^\d+$/.test(word))
+  if (size !== undefined && !SIZES.includes(size)) gaps.push(`size: no bar number ${size}`)
+  const read = agreed(byNumber, byLines)
+  if (read.length > 0) {
+    if (read.length > 1) gaps.push('grade: read the grade number or the certificate')
+    gaps.push(...typeGaps(read, types))
+    const why = byNumber.length > 0 ? 'the grade number on the bar' : lineWords(lines ?? 0)
+    return { grades: read, why, gaps }
   }
-  if (grade !== null) return [{ grade, process, why: 'the grade number on the bar' }]
-  return typed ? [{ grade: '40', process, why: 'a type letter and no grade mark' }] : []
+  if (!typed || lines !== null || odd.length > 0) {
+    return {
+      grades: [],
+      why: '',
+      gaps: gaps.length > 0 ? gaps : ['grade: no grade number and no lines read'],
+    }
+  }
+  if (size === undefined)
+    gaps.push('size: the bar number before the type letter; without it the letter may be the mill’s')
+  if (types.includes('w')) {
+    return {
+      grades: [],
+      why: '',
+      gaps: [...gaps, 'grade: ASTM A706 has no grade 40; read the grade mark again'],
+    }
+  }
+  return { grades: ['40'], why: 'a type letter and no grade mark', gaps }
 }
 
-/** Grade from the numbers after the type letter. Without that letter small numbers may be the bar's size: not read. */
-function gradeMark(numbers: readonly string[], afterType: boolean): string | null {
-  const mark = numbers.findLast((word) => word in BY_NUMBER && (afterType || Number(word) >= 40))
-  return mark === undefined ? null : (BY_NUMBER[mark] ?? null)
+/** Without a type letter small numbers may be the bar's size: not read as a grade. */
+function isGradeMark(word: string, afterType: boolean): boolean {
+  return Object.hasOwn(BY_NUMBER, word) && (afterType || Number(word) >= 40)
 }
 
-function lineCount(words: readonly string[]): number | null {
-  const text = words.join(' ')
-  const counted = /(\d) (?:longitudinal )?lines?\b/.exec(text)
-  if (counted) return Number(counted[1])
-  const single = words.filter((word) => word === 'line').length
-  return single > 0 ? single : null
+/** Number and lines where they say the same, else all that either says. */
+function agreed(byNumber: readonly string[], byLines: readonly string[]): string[] {
+  if (byNumber.length === 1 && byLines.length > 0) {
+    const both = byLines.filter((grade) => byNumber.includes(grade))
+    if (both.length > 0) return both
+  }
+  return [...new Set([...byNumber, ...byLines])]
+}
+
+function typeGaps(grades: readonly string[], types: readonly string[]): string[] {
+  if (!types.includes('w')) return []
+  return grades
+    .filter((grade) => !LOW_ALLOY.includes(grade))
+    .map((grade) => `grade: ASTM A706 has no grade ${grade}; read the bar again`)
+}
+
+function lineWords(lines: number): string {
+  return `${lines} longitudinal ${lines === 1 ? 'line' : 'lines'}`
 }
