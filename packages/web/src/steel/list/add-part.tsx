@@ -100,12 +100,14 @@ export function AddPart({ code, list, whole, good, panel }: AddPartProps): React
             </option>
           ))}
         </SelectField>
-        <Field
-          label="New revision"
-          value={given}
-          fault={said?.field === 'revision' ? said.fault : null}
-          onChange={({ currentTarget }) => setRevision(currentTarget.value)}
-        />
+        {facts === undefined ? null : (
+          <Field
+            label="New revision"
+            value={given}
+            fault={said?.field === 'revision' ? said.fault : null}
+            onChange={({ currentTarget }) => setRevision(currentTarget.value)}
+          />
+        )}
       </div>
       <CheckField
         label="Bars of the drawing with the same mark give way"

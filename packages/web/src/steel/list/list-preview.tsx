@@ -7,7 +7,7 @@ import type { ListRow, ListRows } from './list-rows.ts'
 const FIRST = 100
 
 /** The rows of a list, what is wrong or to be looked at below each. */
-export function ListPreview({ names, rows }: ListRows): ReactElement {
+export function ListPreview({ columns, rows }: ListRows): ReactElement {
   const [which, setWhich] = useState<'all' | 'said'>('all')
   const [most, setMost] = useState(FIRST)
   const said = rows.filter(({ errors, warnings }) => errors.length + warnings.length > 0)
@@ -33,16 +33,16 @@ export function ListPreview({ names, rows }: ListRows): ReactElement {
           <thead>
             <tr>
               <th scope="col">Row</th>
-              {names.map((name) => (
-                <th key={name} scope="col">
-                  {name}
+              {columns.map(({ letter, name }) => (
+                <th key={letter} scope="col">
+                  {name || letter}
                 </th>
               ))}
             </tr>
           </thead>
           <tbody>
             {shown.map((row) => (
-              <OneRow key={row.row} of={row} columns={names.length + 1} names={names} />
+              <OneRow key={row.row} of={row} columns={columns} />
             ))}
           </tbody>
         </table>
@@ -59,11 +59,9 @@ export function ListPreview({ names, rows }: ListRows): ReactElement {
 function OneRow({
   of: { row, good, cells, errors, warnings },
   columns,
-  names,
 }: {
   readonly of: ListRow
-  readonly columns: number
-  readonly names: readonly string[]
+  readonly columns: ListRows['columns']
 }): ReactElement {
   const remarks = errors.length + warnings.length > 0
   return (
@@ -73,14 +71,14 @@ function OneRow({
           {row}
         </th>
         {cells.map((cell, index) => (
-          <td key={names[index]} className={good ? undefined : 'list-bad'}>
+          <td key={columns[index]?.letter} className={good ? undefined : 'list-bad'}>
             {cell}
           </td>
         ))}
       </tr>
       {remarks ? (
         <tr>
-          <td colSpan={columns}>
+          <td colSpan={columns.length + 1}>
             <ul className="plain list-remarks">
               {errors.map((issue) => (
                 <Remark key={issueKey(issue)} issue={issue} wrong />

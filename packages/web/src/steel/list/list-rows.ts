@@ -17,7 +17,8 @@ export interface ListRow {
 }
 
 export interface ListRows {
-  readonly names: readonly string[]
+  /** The columns that are shown, in the order of the cells. */
+  readonly columns: Columns['all']
   readonly rows: readonly ListRow[]
   /** Of no one row: a missing column, several panels, a row that was passed over. */
   readonly whole: { readonly errors: readonly RowIssue[]; readonly warnings: readonly RowIssue[] }
@@ -30,7 +31,7 @@ export function listRows(table: Table, { columns, rows, errors, warnings }: BarL
   const warningsAt = byRow(warnings)
   const known = new Set(rows.map(({ row }) => row))
   return {
-    names: shown.map(({ name, letter }) => name || letter),
+    columns: shown,
     rows: rows.map(({ row, bar }) => ({
       row,
       good: bar !== null,

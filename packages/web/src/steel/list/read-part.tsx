@@ -1,7 +1,7 @@
 import { goodBars, mapOf, readBarListMap, wholeList } from '@castwright/documents/bar-list'
 import { codeFamily, type FamilyId } from '@castwright/engine/codes'
 import { InputError } from '@castwright/engine/working'
-import { type ReactElement, useMemo, useState } from 'react'
+import { type ReactElement, type ReactNode, useMemo, useState } from 'react'
 import { AssumedList, Button, FileField, Notice, SelectField, Sheet } from '../../look/index.ts'
 import { AddPart } from './add-part.tsx'
 import { ColumnChoice } from './column-choice.tsx'
@@ -11,7 +11,14 @@ import { fileName, saveFile } from './save-file.ts'
 import { type ReadList, useReadList } from './use-read-list.ts'
 
 /** A bar list from a file, every row checked, and into a drawing. */
-export function ReadPart({ code }: { readonly code: FamilyId }): ReactElement {
+export function ReadPart({
+  code,
+  children,
+}: {
+  readonly code: FamilyId
+  /** Stands above the choice of the file. */
+  readonly children: ReactNode
+}): ReactElement {
   const read = useReadList(code)
   const { table, list, faults, busy } = read
   const [over, setOver] = useState(false)
@@ -21,6 +28,7 @@ export function ReadPart({ code }: { readonly code: FamilyId }): ReactElement {
       note="CSV or XLSX, one line a bar mark. It is read and checked on this device; nothing is recorded before you say so."
     >
       <div className="stack">
+        {children}
         {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is a second way beside the field */}
         <div
           className={over ? 'list-drop list-over' : 'list-drop'}
@@ -59,7 +67,7 @@ export function ReadPart({ code }: { readonly code: FamilyId }): ReactElement {
             </Notice>
           </div>
         )}
-        {table === null || list === null ? null : <Found key={table.name} read={read} code={code} />}
+        {table === null || list === null ? null : <Found key={read.id} read={read} code={code} />}
       </div>
     </Sheet>
   )
@@ -67,6 +75,8 @@ export function ReadPart({ code }: { readonly code: FamilyId }): ReactElement {
 
 function summary({ table, list }: ReadList): string {
   if (table === null || list === null) return ''
+  if (list.columns.issues.length > 0)
+    return `${table.name}: no row was read, since the columns are not all known.`
   const rows = list.rows.length
   const wrong = list.rows.filter(({ bar }) => bar === null).length
   const good = `${table.name}: ${rows} ${rows === 1 ? 'row' : 'rows'} with a bar`
@@ -76,40 +86,25 @@ function summary({ table, list }: ReadList): string {
 
 function Found({ read, code }: { readonly read: ReadList; readonly code: FamilyId }): ReactElement | null {
   const { table, list, map } = read
+  // It opens by itself where a column is missing, and stays open while columns are chosen.
+  const [choosing, setChoosing] = useState((list?.columns.issues.length ?? 0) > 0)
   const shown = useMemo(() => (table === null || list === null ? null : listRows(table, list)), [table, list])
   if (table === null || list === null || shown === null) return null
   const { columns, panels, assumed } = list
   const grades = codeFamily(code).steel.grades.map(({ grade }) => grade)
   return (
     <>
-      <div className="row steel-choice">
-        {table.sheets.length < 2 ? null : (
-          <SelectField
-            label="Sheet"
-            value={table.sheet ?? ''}
-            onChange={({ currentTarget: { value } }) => read.takeSheet(value)}
-          >
-            {table.sheets.map((sheet) => (
-              <option key={sheet}>{sheet}</option>
-            ))}
-          </SelectField>
-        )}
-        {panels.length < 2 ? null : (
-          <SelectField
-            label="Panel of the list"
-            value={read.panel}
-            onChange={({ currentTarget: { value } }) => read.setPanel(value)}
-          >
-            <option value="">choose one of {panels.length}</option>
-            {panels.map((panel) => (
-              <option key={panel} value={panel}>
-                {panel === '' ? 'rows without a panel' : panel}
-              </option>
-            ))}
-          </SelectField>
-        )}
-      </div>
-      <details className="explain" open={columns.issues.length > 0 || undefined}>
+      {table.sheets.length < 2 && panels.length < 2 ? null : (
+        <div className="row steel-choice">
+          <SheetChoice read={read} />
+          <PanelChoice read={read} panels={panels} />
+        </div>
+      )}
+      <details
+        className="explain"
+        open={choosing}
+        onToggle={(event) => setChoosing(event.currentTarget.open)}
+      >
         <summary>columns of the list</summary>
         <div className="explain-body">
           <ColumnChoice columns={columns} map={map} grades={grades} onMap={read.setMap} />
@@ -134,7 +129,7 @@ function Found({ read, code }: { readonly read: ReadList; readonly code: FamilyI
       {shown.rows.length === 0 ? null : <ListPreview {...shown} />}
       {assumed.length === 0 ? null : <AssumedList assumed={assumed} />}
       <AddPart
-        key={`${table.name} ${table.sheet} ${read.panel}`}
+        key={read.panel}
         code={code}
         list={list}
         whole={wholeList(list)}
@@ -142,6 +137,45 @@ function Found({ read, code }: { readonly read: ReadList; readonly code: FamilyI
         panel={read.panel || (panels.length === 1 ? (panels[0] ?? '') : '')}
       />
     </>
+  )
+}
+
+function SheetChoice({ read: { table, takeSheet } }: { readonly read: ReadList }): ReactElement | null {
+  if (table === null || table.sheets.length < 2) return null
+  return (
+    <SelectField
+      label="Sheet"
+      value={table.sheet ?? ''}
+      onChange={({ currentTarget: { value } }) => takeSheet(value)}
+    >
+      {table.sheets.map((sheet) => (
+        <option key={sheet}>{sheet}</option>
+      ))}
+    </SelectField>
+  )
+}
+
+function PanelChoice({
+  read: { panel, setPanel },
+  panels,
+}: {
+  readonly read: ReadList
+  readonly panels: readonly string[]
+}): ReactElement | null {
+  if (panels.length < 2) return null
+  return (
+    <SelectField
+      label="Panel of the list"
+      value={panel === null ? '' : `of ${panel}`}
+      onChange={({ currentTarget: { value } }) => setPanel(value === '' ? null : value.slice(3))}
+    >
+      <option value="">choose one of {panels.length}</option>
+      {panels.map((each) => (
+        <option key={each} value={`of ${each}`}>
+          {each === '' ? 'rows without a panel' : each}
+        </option>
+      ))}
+    </SelectField>
   )
 }
 

@@ -3,6 +3,7 @@ import { codeFamily } from '@castwright/engine/codes'
 import { panelOf } from '@castwright/engine/panel'
 import { planSteel } from '@castwright/engine/steel'
 import type { PanelFacts, YardFacts } from '@castwright/engine/steps'
+import { InputError } from '@castwright/engine/working'
 
 /** The scheduled bars of one panel, as its plan has them; what keeps it from being planned stands in `unknown`. */
 export function scheduleOf({ job, mark, drawing }: PanelFacts, yard: YardFacts['yard']): PanelSchedule {
@@ -14,7 +15,8 @@ export function scheduleOf({ job, mark, drawing }: PanelFacts, yard: YardFacts['
     const { bars, unknown } = planSteel({ panel: panelOf(drawing), yard, family: codeFamily(code) })
     return { job, panel: mark, bars, unknown }
   } catch (error) {
-    return none(error instanceof Error ? error.message : String(error))
+    if (!(error instanceof InputError)) throw error
+    return none(error.message)
   }
 }
 

@@ -13,12 +13,16 @@ import { keepMap, readKeptMap } from './kept-map.ts'
 
 /** A file as it was chosen. */
 interface Chosen {
+  /** Rises with every file and sheet that is read. */
+  readonly id: number
   readonly name: string
   readonly bytes: Uint8Array
   readonly table: Table
 }
 
 export interface ReadList {
+  /** Another one for every file and sheet that is read. */
+  readonly id: number
   readonly table: Table | null
   /** Every row checked; null while there is no file, or it is none that can be read. */
   readonly list: BarList | null
@@ -26,21 +30,20 @@ export interface ReadList {
   /** Why the file was not read, a line each; null where it was. */
   readonly faults: readonly string[] | null
   readonly busy: boolean
-  /** Whose rows are meant; empty: all. */
-  readonly panel: string
+  /** Whose rows are meant; null where that is not said. */
+  readonly panel: string | null
   /** Reads another file, or another sheet of the same. */
   readonly take: (file: File) => void
   readonly takeSheet: (sheet: string) => void
   readonly setMap: (map: BarListMap) => void
-  readonly setPanel: (panel: string) => void
-  readonly clear: () => void
+  readonly setPanel: (panel: string | null) => void
 }
 
 /** A bar list that was chosen on this device, read and checked here: nothing leaves it. */
 export function useReadList(family: FamilyId): ReadList {
   const [chosen, setChosen] = useState<Chosen | null>(null)
   const [map, changeMap] = useState<BarListMap>(EMPTY_MAP)
-  const [panel, setPanel] = useState('')
+  const [panel, setPanel] = useState<string | null>(null)
   const [faults, setFaults] = useState<readonly string[] | null>(null)
   const [busy, setBusy] = useState(false)
   const read = useCallback(async (name: string, bytesOf: () => Promise<Uint8Array>, sheet?: string) => {
@@ -49,9 +52,9 @@ export function useReadList(family: FamilyId): ReadList {
     try {
       const bytes = await bytesOf()
       const table = await readTable({ bytes, name, sheet })
-      setChosen({ name, bytes, table })
+      setChosen((before) => ({ id: (before?.id ?? 0) + 1, name, bytes, table }))
       changeMap(readKeptMap(localStorage, table) ?? EMPTY_MAP)
-      setPanel('')
+      setPanel(null)
     } catch (error) {
       setChosen(null)
       setFaults(
@@ -71,11 +74,12 @@ export function useReadList(family: FamilyId): ReadList {
             table: chosen.table,
             rules: codeFamily(family).steel,
             map,
-            panel: panel === '' ? undefined : panel,
+            panel: panel ?? undefined,
           }),
     [chosen, family, map, panel],
   )
   return {
+    id: chosen?.id ?? 0,
     table: chosen?.table ?? null,
     list,
     map,
@@ -100,9 +104,5 @@ export function useReadList(family: FamilyId): ReadList {
       [chosen],
     ),
     setPanel,
-    clear: useCallback(() => {
-      setChosen(null)
-      setFaults(null)
-    }, []),
   }
 }
