@@ -215,6 +215,7 @@ describe('the document', () => {
         'GET /api/events',
         'GET /api/panels/{job}/{mark}/passport',
         'GET /api/panels/{job}/{mark}/sheets/{sheet}',
+        'GET /api/steel/plans/{plan}/sheet',
         'POST /api/import',
         'GET /api/export/{job}',
         'GET /api/openapi.json',

@@ -25,6 +25,7 @@ import { SESSION_COOKIE, sessionOf } from './people/sessions.service.ts'
 import { Problem, problemResponse } from './problem.ts'
 import { proofRoutes } from './proof/proof.route.ts'
 import { type Router, router } from './router.ts'
+import { steelRoutes } from './steel/steel.route.ts'
 import { AppFiles } from './web/app-files.ts'
 import { webRoute } from './web/web.route.ts'
 
@@ -98,7 +99,9 @@ export function createApp(input: AppInput): CastwrightApp {
   app.route('/', fileRoutes(store.files))
   app.route('/', proofRoutes({ store, clock }))
   app.route('/', bringRoutes(log))
-  app.route('/', panelRoutes({ log, seenAt: (c) => origin ?? new URL(c.req.url).origin }))
+  const seenAt = (c: Context<ServerEnv>): string => origin ?? new URL(c.req.url).origin
+  app.route('/', panelRoutes({ log, seenAt }))
+  app.route('/', steelRoutes({ log, seenAt }))
   app.doc31('/api/openapi.json', DOCUMENT)
 
   const listed = routesOf(app)

@@ -3,10 +3,15 @@ import { Paper, type PaperSize } from '../paper/paper.ts'
 import { dayAndTime } from '../paper/when.ts'
 import { cuttingPicture } from '../picture/cutting-picture.ts'
 import { INKS } from '../picture/role-look.ts'
+import { drawCode } from './sheet.ts'
 
 export interface CuttingSheetInput {
-  readonly list: CutList
-  readonly plan: CutPlan
+  readonly list: Pick<CutList, 'kerf'>
+  /** Bound and proof are left out where the plan comes from the record. */
+  readonly plan: Pick<CutPlan, 'bars' | 'stockLength' | 'rackLength' | 'netLength'> &
+    Partial<Pick<CutPlan, 'lowerBound' | 'proven'>>
+  /** Where the code leads, to tick off there; none without it. */
+  readonly address?: string
   /** What is cut: `12 mm, 500E, Monday`. */
   readonly name: string
   /** IANA name of the yard's time zone. */
@@ -19,17 +24,25 @@ export interface CuttingSheetInput {
 /** Boxes to tick beside one bar; more batches than this are written as a number. */
 const MOST_BOXES = 40
 const BOX = 11
+/** Side of the square code, pt. */
+const CODE = 64
 
 /** Every different bar to one scale, with boxes to tick at the shear. The same input gives the same bytes. */
 export async function cuttingSheet(input: CuttingSheetInput): Promise<Uint8Array> {
-  const { list, plan, name, timezone, size, made } = input
+  const { list, plan, name, timezone, size, made, address } = input
   const paper = new Paper({
     title: `Cutting sheet: ${name}`,
     size,
     made,
     foot: `Cutting sheet, ${name}. Made ${dayAndTime(made, timezone)}.`,
   })
+  const top = paper.y
   paper.heading(`Cutting sheet: ${name}`, 1)
+  if (address !== undefined) {
+    drawCode(paper, address, paper.left + paper.width - CODE, top, CODE)
+    paper.paragraph('The code opens this plan, to tick off there.', { size: 9 })
+    paper.y = Math.max(paper.y, top + CODE + 6)
+  }
   paper.cells([
     ['New stock', `${metres(plan.stockLength)} m`],
     ['From the rack', `${metres(plan.rackLength)} m`],
@@ -49,7 +62,8 @@ export async function cuttingSheet(input: CuttingSheetInput): Promise<Uint8Array
   return paper.finish()
 }
 
-function proofText({ stockLength, lowerBound, proven }: CutPlan): string {
+function proofText({ stockLength, lowerBound, proven }: CuttingSheetInput['plan']): string {
+  if (lowerBound === undefined) return 'The plan as it was handed to the shear.'
   if (proven) return 'No plan takes less new stock, nor as little of it and less from the rack: proven.'
   const over = stockLength - lowerBound
   return `Best plan found. A better one is not ruled out: it could save at most ${metres(Math.max(0, over))} m of new stock.`

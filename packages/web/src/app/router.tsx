@@ -44,6 +44,9 @@ const lift = createRoute({
 const cuts = createRoute({
   getParentRoute: () => rooms,
   path: '/steel',
+  /** `plan`: the plan at the shear that a cutting sheet's code leads to; it is shown first. */
+  validateSearch: (search: Record<string, unknown>): { plan?: string } =>
+    typeof search.plan === 'string' ? { plan: search.plan } : {},
   component: lazyRouteComponent(() => import('../steel/cut/cut-page.tsx'), 'CutPage'),
 })
 

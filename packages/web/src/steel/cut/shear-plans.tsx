@@ -1,6 +1,7 @@
 import { codeFamily } from '@castwright/engine/codes'
 import type { CutBar } from '@castwright/engine/steel'
 import { barLength, barsLeft, type CutPlanFacts, isOpenPlan, restOfPlan } from '@castwright/record'
+import { useSearch } from '@tanstack/react-router'
 import { type ReactElement, useState } from 'react'
 import { Button, CheckField, Notice, NumberField, SelectField, Sheet } from '../../look/index.ts'
 import { useActing } from '../../panel/acting.ts'
@@ -16,7 +17,10 @@ import { cuttable, rackPieces } from './what-is-there.ts'
 /** Plans that lie at the shear, line by line: what is cut is ticked off here. */
 export function ShearPlans(): ReactElement | null {
   const { steel } = useYardState()
-  const open = steel.plans.filter(isOpenPlan)
+  const { plan: wanted } = useSearch({ from: '/rooms/steel' })
+  const open = steel.plans
+    .filter(isOpenPlan)
+    .sort((a, b) => Number(b.entry === wanted) - Number(a.entry === wanted))
   if (open.length === 0) return null
   return (
     <>
@@ -42,9 +46,12 @@ function ShearPlan({ facts }: { readonly facts: CutPlanFacts }): ReactElement {
       note={`Handed over by ${by.name}. ${left} bars left to cut, ${owed.reduce((sum, { count }) => sum + count, 0)} pieces owed.`}
     >
       <div className="stack">
-        <p>
+        <div className="row no-print">
           <KeptWord entry={entry} />
-        </p>
+          <a className="button" href={`/api/steel/plans/${entry}/sheet`} target="_blank" rel="noreferrer">
+            Cutting sheet
+          </a>
+        </div>
         {wrong > 0 ? (
           <Notice
             kind="unknown"
