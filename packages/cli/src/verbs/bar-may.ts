@@ -33,7 +33,7 @@ export const barMayVerb: Verb = {
         grades.map(({ grade }) => grade),
       ),
       process: given.choice('process', [...MADE_BY, 'unknown'] as const),
-      diameter: given.optionalNumber('diameter', { above: 0, unit: 'mm' }) ?? null,
+      diameter: given.optionalNumber('diameter', { above: 0, most: 1000, unit: 'mm' }) ?? null,
       galvanised: given.flag('galvanised'),
       standard: given.optionalChoice('standard', Object.keys(rules.standards)) ?? null,
     })

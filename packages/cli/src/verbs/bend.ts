@@ -22,7 +22,7 @@ export const bendVerb: Verb = {
     const rules = family.steel
     const bend = checkBend({
       rules,
-      diameter: given.number('diameter', { above: 0, unit: 'mm' }),
+      diameter: given.number('diameter', { above: 0, most: 1000, unit: 'mm' }),
       grade: given.choice(
         'grade',
         rules.grades.map(({ grade }) => grade),
@@ -30,7 +30,7 @@ export const bendVerb: Verb = {
       role: given.choice('role', ['main', 'stirrup'] as const),
       plain: given.flag('plain'),
       galvanised: given.flag('galvanised'),
-      inside: given.number('inside', { above: 0, unit: 'mm' }),
+      inside: given.number('inside', { above: 0, most: 100_000, unit: 'mm' }),
       temperature: given.optionalNumber('temperature', { least: -273.15, most: 2000, unit: '°C' }) ?? null,
     })
     const { limit, inside, verdict, source, cold, notes, unknown } = bend

@@ -2,6 +2,9 @@ import { cutLength, shortLegs } from '@castwright/engine/steel'
 import { type Assumed, GEOMETRY, InputError } from '@castwright/engine/working'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
+/** No bar and no bend is larger, mm: a slip of the finger. */
+const LARGEST = 1_000_000
+
 export const cutlengthVerb: Verb = {
   name: 'cutlength',
   options: [
@@ -15,11 +18,11 @@ export const cutlengthVerb: Verb = {
   ],
   example: 'castwright cutlength --diameter 12 --inside 48 --legs 600,400 --turns 90',
   async run(given) {
-    const diameter = given.number('diameter', { above: 0, unit: 'mm' })
-    const legs = given.optionalNumbers('legs', { above: 0, unit: 'mm' })
+    const diameter = given.number('diameter', { above: 0, most: 1000, unit: 'mm' })
+    const legs = given.optionalNumbers('legs', { above: 0, most: LARGEST, unit: 'mm' })
     if (legs === undefined) throw given.fault('legs', undefined, 'outside dimensions with commas between, mm')
     const bends = legs.length - 1
-    const wanted = { above: 0, unit: 'mm' }
+    const wanted = { above: 0, most: LARGEST, unit: 'mm' }
     const inside =
       bends > 0 ? given.number('inside', wanted) : (given.optionalNumber('inside', wanted) ?? null)
     const turns = given.optionalNumbers('turns', { above: 0, most: 180, unit: 'degrees' }) ?? [90]

@@ -5,6 +5,9 @@ import { numberText, textTable, type Verb } from '../verb.ts'
 
 const DEFAULTS = { below: 100, share: 100, apart: 0 } as const
 
+/** No size of a panel and no strength is over it: a slip of the finger. */
+const LARGEST = 100_000
+
 export const lapVerb: Verb = {
   name: 'lap',
   options: [
@@ -34,16 +37,16 @@ export const lapVerb: Verb = {
       }
       return value ?? DEFAULTS[name]
     }
-    const size = (name: string, unit: string) => given.number(name, { above: 0, unit })
+    const size = (name: string, unit: string, most = LARGEST) => given.number(name, { above: 0, most, unit })
     const bar = {
-      diameter: size('diameter', 'mm'),
+      diameter: size('diameter', 'mm', 1000),
       yield: size('yield', 'MPa'),
       concrete: size('concrete', 'MPa'),
       cover: size('cover', 'mm'),
       gap: size('gap', 'mm'),
-      below: withDefault('below', { least: 0 }, 'mm'),
+      below: withDefault('below', { least: 0, most: LARGEST }, 'mm'),
       share: withDefault('share', { above: 0, most: 100 }, '%'),
-      apart: withDefault('apart', { least: 0 }, 'mm'),
+      apart: withDefault('apart', { least: 0, most: LARGEST }, 'mm'),
     }
     const asked = given.optionalChoice('bond', ['good', 'poor'] as const)
     const bond = asked ?? bondCondition({ below: bar.below, depth: null })

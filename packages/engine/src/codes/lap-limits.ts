@@ -1,4 +1,5 @@
 import { belowZero, notAboveZero } from '../working/guard.ts'
+import { SMALLEST } from './smallest-bar.ts'
 import type { LapInput } from './steel-rules.ts'
 
 export interface LapRange {
@@ -28,6 +29,7 @@ export function lapGaps(input: LapInput, range: LapRange): string[] {
   return [
     ...outside('yield', input.yield, range.yield, 'MPa'),
     ...outside('concrete', concrete, range.concrete, 'MPa'),
+    ...(diameter < SMALLEST ? [`diameter: no bar under ${SMALLEST} mm, found ${diameter}`] : []),
     ...(diameter > range.largest
       ? [`diameter: laps of bars over ${range.largest} mm are left to special rules, found ${diameter}`]
       : []),

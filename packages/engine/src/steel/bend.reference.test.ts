@@ -137,6 +137,8 @@ const ROWS: readonly Row[] = [
     ],
   ],
   ['nz', 'main', 'plain', 'galvanised', '300E', [[12, null]]],
+  // The table is for grades 300 and 500.
+  ['nz', 'main', 'deformed', 'black', 'B500B', [[12, null]]],
   // AS 3600:2018 17.2.3.2, from memory.
   [
     'au',
@@ -215,7 +217,30 @@ const ROWS: readonly Row[] = [
       [20, 160],
     ],
   ],
-  // EN 1992-1-1:2004 Table 8.1N, bars and wire.
+  // No bar of AS/NZS 4671 is thinner than 4 mm, from memory.
+  [
+    'au',
+    'main',
+    'deformed',
+    'black',
+    '500N',
+    [
+      [3.9, null],
+      [4, 20],
+    ],
+  ],
+  // EN 1992-1-1:2004 Table 8.1N, bars and wire; from the 4 mm of EN 10080, from memory.
+  [
+    'eu',
+    'main',
+    'deformed',
+    'black',
+    'B500B',
+    [
+      [3.9, null],
+      [4, 16],
+    ],
+  ],
   [
     'eu',
     'main',

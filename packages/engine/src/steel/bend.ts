@@ -31,11 +31,14 @@ export interface BendVerdict {
   readonly working: readonly Step[]
 }
 
+/** Over this a bar is heated: the limits of cold bending do not speak of it, °C. Common practice, no source. */
+const COLD_TO = 100
+
 /**
  * Go or no-go of one bend: inside diameter against the family's least, and the bar's temperature against the coldest that the
  * family lets it be bent at. Where the family names no temperature a note says so and it has no verdict.
  *
- * Rebending, welds near the bend and the crushing of concrete inside it are left out.
+ * A bar over 100 °C is not bent cold: not known. Rebending, welds near the bend and the crushing of concrete inside it are left out.
  */
 export function checkBend(input: BendInput): BendVerdict {
   const { rules, inside, temperature } = input
@@ -46,8 +49,9 @@ export function checkBend(input: BendInput): BendVerdict {
     limit === null || unknown.length > 0 ? 'unknown' : verdictOf(inside, limit, 'at least')
   const notes: string[] = []
   let cold: BendVerdict['cold'] = null
-  if (temperature !== null && !Number.isFinite(temperature)) {
-    unknown.push('temperature: a number')
+  const temperatureGaps = temperatureGap(temperature)
+  if (temperatureGaps.length > 0) {
+    unknown.push(...temperatureGaps)
   } else if (rules.coldest === null) {
     notes.push('This family names no lowest temperature for cold bending: the engineer decides.')
   } else if (temperature === null) {
@@ -62,7 +66,7 @@ export function checkBend(input: BendInput): BendVerdict {
   }
   const parts: Verdict[] = [size]
   if (cold !== null) parts.push(cold.verdict)
-  if (temperature !== null && !Number.isFinite(temperature)) parts.push('unknown')
+  if (temperatureGaps.length > 0) parts.push('unknown')
   return {
     limit,
     inside,
@@ -73,4 +77,12 @@ export function checkBend(input: BendInput): BendVerdict {
     unknown,
     working: rule.working ?? [],
   }
+}
+
+function temperatureGap(temperature: number | null): string[] {
+  if (temperature === null) return []
+  if (!Number.isFinite(temperature)) return ['temperature: a number']
+  return temperature > COLD_TO
+    ? [`temperature: over ${COLD_TO} °C the bar is bent hot, no confirmed rule, found ${temperature}`]
+    : []
 }

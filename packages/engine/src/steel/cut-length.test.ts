@@ -141,3 +141,8 @@ describe('bar by path', () => {
     expect(pathShape({ diameter: 12, inside: 60, path })).toMatchObject({ value: { oneWay: false } })
   })
 })
+
+it('legs whose sum is no number are not a length', () => {
+  const cut = cutLength({ diameter: 12, inside: 48, legs: [1e308, 1e308], turns: [90] })
+  expect(cut).toMatchObject({ known: false, gaps: [expect.stringMatching(/^legs/)] })
+})

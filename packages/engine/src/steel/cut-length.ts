@@ -1,6 +1,6 @@
 import { notAboveZero } from '../working/guard.ts'
 import { GEOMETRY } from '../working/source.ts'
-import { known, type Step, type Worked } from '../working/worked.ts'
+import { known, type Step, unknown, type Worked } from '../working/worked.ts'
 
 export interface CutLengthInput {
   /** mm */
@@ -99,6 +99,7 @@ export function cutLength(input: CutLengthInput): Worked<CutLength> {
     }
   }
   const sum = legs.reduce((total, leg) => total + leg, 0)
+  if (!Number.isFinite(sum)) return unknown('legs: their sum is no length')
   const working: Step[] = []
   const deductions = eachTurn(legs, turns).map((turn, index) => {
     const bend = { diameter, inside: inside ?? 0, turn }

@@ -111,3 +111,25 @@ describe('a bend from what was measured on it', () => {
     }
   })
 })
+
+describe('a reading that cannot be of this bar', () => {
+  const bar = {
+    rules: codeFamily('nz').steel,
+    diameter: 16,
+    grade: '500E',
+    role: 'main',
+    plain: false,
+    galvanised: false,
+    temperature: null,
+  } as const
+
+  it.each([
+    [{ by: 'outside', outside: 32, error: 1 }, /^outside/],
+    [{ by: 'outside', outside: 10, error: 1 }, /^outside/],
+    [{ by: 'chord', face: 'outside', chord: 20, rise: 10, error: 1 }, /^chord/],
+  ] as const)('%j is not known and never below nothing', (reading, gap) => {
+    const found = measuredBend({ ...bar, reading })
+    expect(found).toMatchObject({ inside: null, verdict: 'unknown', margin: null })
+    expect(found.unknown[0]).toMatch(gap)
+  })
+})

@@ -49,7 +49,11 @@ const RIBS = commonPractice('over the ribs a deformed bar measures up to 1.1 of 
 export function measuredBend(input: MeasuredBendInput): MeasuredBend {
   const { reading, diameter, plain } = input
   const bad = readingGaps(reading)
-  const found = bad.length > 0 ? null : rangeOf(reading, diameter, plain)
+  const range = bad.length > 0 ? null : rangeOf(reading, diameter, plain)
+  // An outside size that leaves no room between the legs was not measured on this bar.
+  if (range !== null && !(range.inside > 0))
+    bad.push(`${reading.by}: leaves nothing inside a bend of this bar`)
+  const found = bad.length > 0 ? null : range
   const check = checkBend({ ...input, inside: found?.inside ?? Number.NaN })
   if (found === null) {
     const unknown = [...bad, ...check.unknown.filter((gap) => !gap.startsWith('inside'))]

@@ -1,8 +1,12 @@
 import { ACTS, type Act, type ActRule, type MadeBy } from '../../codes/bar-acts.ts'
 import type { CodeFamily } from '../../codes/family.ts'
+import { SMALLEST } from '../../codes/smallest-bar.ts'
 import { notAboveZero } from '../../working/guard.ts'
 import { bendOnce } from './bend-once.ts'
 import { type PermittedAct, strictest } from './strictest.ts'
+
+/** Thicker than any bar of the families, mm. */
+const LARGEST = 60
 
 export interface PermittedInput {
   readonly family: CodeFamily
@@ -82,6 +86,9 @@ function gapsOf(input: PermittedInput): string[] {
   if (diameter !== null) {
     const wrong = notAboveZero({ diameter })
     const size = wrong.length > 0 ? null : barSize({ diameter })
+    if (diameter < SMALLEST || diameter > LARGEST) {
+      wrong.push(`diameter: a bar of ${SMALLEST} to ${LARGEST} mm, found ${diameter}`)
+    }
     gaps.push(...wrong, ...(size === null || size.known ? [] : size.gaps))
   }
   if (standard !== undefined && standard !== null) {

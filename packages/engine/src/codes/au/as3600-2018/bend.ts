@@ -2,6 +2,7 @@ import { notAboveZero } from '../../../working/guard.ts'
 import type { Source } from '../../../working/source.ts'
 import { unknown, type Worked } from '../../../working/worked.ts'
 import { bendMultiple } from '../../bend-multiple.ts'
+import { SMALLEST } from '../../smallest-bar.ts'
 import type { BendRuleInput } from '../../steel-rules.ts'
 
 const PINS: Source = { standard: 'AS 3600:2018', clause: '17.2.3.2', status: 'from memory' }
@@ -20,11 +21,12 @@ const LARGEST = 50
 /**
  * Least inside diameter (pin) of a bend, mm; bends meant to be straightened again need larger pins and are not covered.
  *
- * Unknown over 50 mm, for fitments of another grade, and for galvanised bar between 16 and 20 mm. Example: N12 fitment of 500N: 48 mm.
+ * Unknown under 4 and over 50 mm, for fitments of another grade, and for galvanised bar between 16 and 20 mm. Example: N12 fitment of 500N: 48 mm.
  */
 export function leastBend({ diameter, grade, role, galvanised }: BendRuleInput): Worked<number> {
   const gaps = notAboveZero({ diameter })
   if (gaps.length > 0) return { known: false, gaps }
+  if (diameter < SMALLEST) return unknown(`diameter: no bar under ${SMALLEST} mm, found ${diameter}`)
   if (diameter > LARGEST) return unknown(`diameter: no bar over ${LARGEST} mm in the rule, found ${diameter}`)
   const black = role === 'main' ? 5 : Object.hasOwn(FITMENTS, grade) ? FITMENTS[grade] : undefined
   if (black === undefined) return unknown(`grade: no pin for a fitment of grade ${grade}`)

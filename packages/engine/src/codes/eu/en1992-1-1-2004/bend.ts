@@ -2,6 +2,7 @@ import { notAboveZero } from '../../../working/guard.ts'
 import type { Source } from '../../../working/source.ts'
 import { known, unknown, type Worked } from '../../../working/worked.ts'
 import { bendMultiple } from '../../bend-multiple.ts'
+import { SMALLEST } from '../../smallest-bar.ts'
 import type { BendRuleInput } from '../../steel-rules.ts'
 
 const TABLE_8_1N: Source = { standard: 'EN 1992-1-1:2004', clause: 'Table 8.1N', status: 'seen' }
@@ -14,13 +15,14 @@ const LARGEST = 50
  * Least mandrel diameter of bars and wire, mm; the same for main bars and links. Bars bent after welding and the crushing of
  * concrete inside the bend (`leastBendByCrushing`) are not covered.
  *
- * Unknown for galvanised bar: the code gives no number. Example: 20 mm: 140 mm.
+ * Unknown for galvanised bar: the code gives no number; and under 4 and over 50 mm. Example: 20 mm: 140 mm.
  */
 export function leastBend({ diameter, galvanised }: BendRuleInput): Worked<number> {
   const gaps = notAboveZero({ diameter })
   if (gaps.length > 0) return { known: false, gaps }
   if (galvanised)
     return unknown('galvanised: EN 1992-1-1 gives no bend for galvanised bar, no confirmed value')
+  if (diameter < SMALLEST) return unknown(`diameter: no bar under ${SMALLEST} mm, found ${diameter}`)
   if (diameter > LARGEST) return unknown(`diameter: no bar over ${LARGEST} mm in the rule, found ${diameter}`)
   return bendMultiple({
     diameter,
