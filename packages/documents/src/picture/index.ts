@@ -33,6 +33,7 @@ export {
   steelParts,
 } from './steel-layers.ts'
 export { type HooksPictureInput, hooksPicture } from './steel-layers-hooks.ts'
+export { type ShapePictureInput, shapePicture } from './steel-layers-shape.ts'
 export { type TiePictureInput, tiePicture } from './steel-layers-ties.ts'
 export { steelPicture } from './steel-picture.ts'
 export { type SteelSectionInput, steelSection } from './steel-section.ts'

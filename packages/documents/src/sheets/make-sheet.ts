@@ -1,3 +1,4 @@
+import { barTags } from './bar-tags.ts'
 import { bendGaugeSheet } from './bend-gauge.ts'
 import { label } from './label.ts'
 import { liftCard } from './lift-card.ts'
@@ -6,11 +7,14 @@ import { passportSheet } from './passport-sheet.ts'
 import { pourCard } from './pour-card.ts'
 import type { SheetInput } from './sheet.ts'
 import { steelSchedule } from './steel-schedule.ts'
+import { tiePlanSheet } from './tie-plan.ts'
 
 /** Every sheet by the name that its address has. */
 export const SHEET_NAMES = [
   'pour-card',
   'steel-schedule',
+  'bar-tags',
+  'tie-plan',
   'bend-gauge',
   'lift-card',
   'lift-working',
@@ -22,6 +26,8 @@ export type SheetName = (typeof SHEET_NAMES)[number]
 const MAKERS: Readonly<Record<SheetName, (input: SheetInput) => Promise<Uint8Array>>> = {
   'pour-card': pourCard,
   'steel-schedule': steelSchedule,
+  'bar-tags': barTags,
+  'tie-plan': tiePlanSheet,
   'bend-gauge': bendGaugeSheet,
   'lift-card': liftCard,
   'lift-working': liftWorking,

@@ -19,7 +19,7 @@ export {
   type OutlineInput,
   TRANSPORT_BOX,
 } from './bend-outline.ts'
-export type { CageMass } from './cage/cage-mass.ts'
+export { type CageMass, cageMass } from './cage/cage-mass.ts'
 export type { CagePlan } from './cage/cage-plan.ts'
 export type { Craning, Picks } from './cage/craning.ts'
 export { type CageInput, planCage } from './cage/plan-cage.ts'

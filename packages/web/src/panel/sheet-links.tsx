@@ -5,6 +5,8 @@ import { usePanelRoom } from './panel-context.ts'
 const SHEETS = [
   ['pour-card', 'Pour card'],
   ['steel-schedule', 'Steel schedule'],
+  ['bar-tags', 'Bar tags'],
+  ['tie-plan', 'Tie plan'],
   ['bend-gauge', 'Bend gauge'],
   ['lift-card', 'Lift card'],
   ['lift-working', 'Lift working'],
