@@ -1,14 +1,9 @@
 import * as z from 'zod'
+import { MADE_BY } from '../../codes/bar-acts.ts'
 import { parseInput } from '../../working/parse.ts'
 
 /** How the strength came into the bar; what may be done with it hangs on it. */
-export const PROCESSES = [
-  'micro-alloyed',
-  'quenched and tempered',
-  'hot rolled',
-  'cold worked',
-  'unknown',
-] as const
+export const PROCESSES = [...MADE_BY, 'unknown'] as const
 
 /** What somebody sees on the bars of a bundle. */
 export const SURFACES = [

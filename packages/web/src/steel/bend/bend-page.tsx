@@ -5,16 +5,20 @@ import {
   AssumedList,
   Button,
   Caution,
+  CheckField,
+  Explain,
   fixed,
   Notice,
   NumberField,
   readNumber,
   SelectField,
   Sheet,
+  VERDICT_WORD,
   VerdictMark,
 } from '../../look/index.ts'
 import { useYardState } from '../../record/index.ts'
 import { SteelFrame } from '../steel-frame.tsx'
+import { KeepBend, PanelField, useBentBars } from './bent-bars.tsx'
 import { CARD, keepTrueSize, readTrueSize, riseOf } from './true-size.ts'
 
 /** Least inside diameters of the yard's family: discs of true size on this screen, and a bend judged from what was measured on it. */
@@ -65,34 +69,64 @@ function Measured({ code }: { readonly code: Code }): ReactElement {
     [uses],
   )
   const [words, setWords] = useState(sorted[0]?.words ?? '')
+  const [panel, setPanel] = useState('')
+  const [mark, setMark] = useState('')
   const [by, setBy] = useState<'inside' | 'in-chord' | 'out-chord' | 'outside'>('inside')
   const [first, setFirst] = useState('')
   const [second, setSecond] = useState('')
   const [error, setError] = useState('1')
+  const [temperature, setTemperature] = useState('')
+  const [galvanised, setGalvanised] = useState(false)
+  const bent = useBentBars(panel)
+  const drawn = bent?.bars.find((bar) => bar.mark === mark) ?? null
   const chosen = sorted.find((each) => each.words === words)
+  const bar =
+    panel === ''
+      ? chosen === undefined
+        ? null
+        : { ...chosen.use, grade: chosen.use.grades[0] ?? '' }
+      : drawn === null
+        ? null
+        : { ...drawn, plain: false }
+  const degrees = temperature.trim() === '' ? null : readNumber(temperature)
   const reading = readingOf(by, readNumber(first), readNumber(second), readNumber(error))
   const found =
-    chosen === undefined || reading === null
+    bar === null || reading === null
       ? null
       : measuredBend({
           rules: codeFamily(code).steel,
-          diameter: chosen.use.diameter,
-          grade: chosen.use.grades[0] ?? '',
-          role: chosen.use.role,
-          plain: chosen.use.plain,
-          galvanised: false,
-          temperature: null,
+          diameter: bar.diameter,
+          grade: bar.grade,
+          role: bar.role,
+          plain: bar.plain,
+          galvanised,
+          temperature: degrees,
           reading,
         })
   const chord = by === 'in-chord' || by === 'out-chord'
   return (
-    <Sheet title="A bend that was measured" note="Uncoated bar. A galvanised bar has a rule of its own.">
+    <Sheet
+      title="A bend that was measured"
+      note="Against the least inside diameter of the yard’s code family."
+    >
       <div className="row steel-choice">
-        <SelectField label="Bar" value={words} onChange={(event) => setWords(event.currentTarget.value)}>
-          {sorted.map((each) => (
-            <option key={each.words}>{each.words}</option>
-          ))}
-        </SelectField>
+        <PanelField value={panel} onPanel={(next) => [setPanel(next), setMark('')]} />
+        {panel === '' ? (
+          <SelectField label="Bar" value={words} onChange={(event) => setWords(event.currentTarget.value)}>
+            {sorted.map((each) => (
+              <option key={each.words}>{each.words}</option>
+            ))}
+          </SelectField>
+        ) : (
+          <SelectField label="Bar mark" value={mark} onChange={(event) => setMark(event.currentTarget.value)}>
+            <option value="">choose</option>
+            {(bent?.bars ?? []).map((each) => (
+              <option key={each.mark} value={each.mark}>
+                {each.mark}, {each.diameter} mm {each.grade}
+              </option>
+            ))}
+          </SelectField>
+        )}
         <SelectField
           label="Measured"
           value={by}
@@ -106,7 +140,20 @@ function Measured({ code }: { readonly code: Code }): ReactElement {
         <NumberField label={chord ? 'Chord' : 'Reading'} unit="mm" value={first} onText={setFirst} />
         {chord ? <NumberField label="Rise" unit="mm" value={second} onText={setSecond} /> : null}
         <NumberField label="May be off by" unit="mm" value={error} onText={setError} note="Either way." />
+        <NumberField
+          label="Bar temperature at bending"
+          unit="°C"
+          value={temperature}
+          onText={setTemperature}
+          fault={temperature.trim() !== '' && degrees === null ? 'A number, or empty.' : null}
+        />
+        <CheckField
+          label="galvanised"
+          checked={galvanised}
+          onChange={(event) => setGalvanised(event.currentTarget.checked)}
+        />
       </div>
+      {bent !== null && bent.bars.length === 0 && bent.ready ? <p>This panel has no bent bars.</p> : null}
       <div role="status" className="stack">
         {found === null ? null : (
           <>
@@ -118,13 +165,31 @@ function Measured({ code }: { readonly code: Code }): ReactElement {
                 ? found.unknown.join('; ')
                 : `Inside diameter ${fixed(found.inside, 1)} mm, between ${fixed(found.least, 1)} and ${found.most === null ? 'any' : fixed(found.most, 1)} mm; at least ${found.limit === null ? 'not known' : `${fixed(found.limit, 1)} mm`}.`}
             </p>
+            {found.cold === null ? null : (
+              <p>
+                Bar at {fixed(found.cold.temperature, 0)} °C, not below {fixed(found.cold.coldest, 0)} °C:{' '}
+                {VERDICT_WORD[found.cold.verdict]} ({found.cold.source.standard}).
+              </p>
+            )}
             {found.notes.map((note) => (
               <p key={note}>{note}</p>
             ))}
             {found.assumed.length === 0 ? null : <AssumedList assumed={found.assumed} />}
+            {found.source === null ? null : (
+              <Explain about="least inside diameter" source={found.source} working={found.working} />
+            )}
           </>
         )}
       </div>
+      {bent === null || drawn === null || found?.least == null ? null : (
+        <KeepBend
+          key={`${panel} ${mark}`}
+          bent={bent}
+          mark={mark}
+          least={found.least}
+          temperature={degrees}
+        />
+      )}
     </Sheet>
   )
 }
