@@ -37,7 +37,7 @@ export const VERBS: Readonly<Record<string, () => Promise<Verb>>> = {
 export const SUMMARIES: Readonly<Record<string, string>> = {
   plan: 'everything computed for a panel: checks, what to record, steel, mould, pour, cure, lift',
   bend: 'least inside diameter of a bend, and whether a measured one passes',
-  lap: 'development and lap length of a bar in tension',
+  lap: 'development and lap length of a bar, in tension or compression',
   identify: 'grade and process from the marks rolled on a bar',
   bundle: 'what is found about a bundle as it came: accept, ask or keep apart',
   'bar-may': 'what may be done with a bar: bend back, weld, thread, galvanise, heat',

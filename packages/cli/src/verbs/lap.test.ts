@@ -82,3 +82,24 @@ describe('castwright lap', () => {
     expect(out).toBe('')
   })
 })
+
+describe('castwright lap: coated bar and compression', () => {
+  const US = 'lap --diameter 25.4 --yield 413.7 --concrete 27.6 --cover 50 --gap 100 --code us --json'
+
+  it('epoxy lengthens a lap, and is not known where no rule is', async () => {
+    const [black, coated] = [await lap(US), await lap(`${US} --epoxy`)]
+    expect(coated.json().length as number).toBeCloseTo(1.5 * (black.json().length as number), 6)
+    const eu = await lap(`${EU} --epoxy --json`)
+    expect(eu.code).toBe(1)
+    expect(eu.json()).toMatchObject({ length: null, unknown: [expect.stringMatching(/^epoxy/)] })
+  })
+
+  it('No. 8 in compression laps 30 in; New Zealand has no confirmed lap', async () => {
+    expect((await lap(`${US} --compression`)).json().length as number).toBeCloseTo(30 * 25.4, 0)
+    const nz = await lap(
+      'lap --diameter 12 --yield 500 --concrete 30 --cover 30 --gap 150 --code nz --compression --json',
+    )
+    expect(nz.code).toBe(1)
+    expect(nz.json()).toMatchObject({ length: null, unknown: [expect.stringMatching(/^length/)] })
+  })
+})

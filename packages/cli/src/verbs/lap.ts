@@ -19,6 +19,8 @@ export const lapVerb: Verb = {
     { flags: '--below <mm>', about: 'depth of fresh concrete below the bar, mm; 100 if not given' },
     { flags: '--bond <bond>', about: 'good or poor (eu); from --below if not given' },
     { flags: '--share <percent>', about: 'bars lapped at one section, %; 100 if not given' },
+    { flags: '--epoxy', about: 'epoxy-coated bar; without it uncoated' },
+    { flags: '--compression', about: 'bar in compression; without it in tension' },
     { flags: '--apart <mm>', about: 'clear between the two bars of one lap, mm; 0 (contact) if not given' },
   ],
   example:
@@ -48,9 +50,9 @@ export const lapVerb: Verb = {
       share: withDefault('share', { above: 0, most: 100 }, '%'),
       apart: withDefault('apart', { least: 0, most: LARGEST }, 'mm'),
     }
-    const asked = given.optionalChoice('bond', ['good', 'poor'] as const)
-    const bond = asked ?? bondCondition({ below: bar.below, depth: null })
-    if (asked === undefined && family.id === 'eu') {
+    const givenBond = given.optionalChoice('bond', ['good', 'poor'] as const)
+    const bond = givenBond ?? bondCondition({ below: bar.below, depth: null })
+    if (givenBond === undefined && family.id === 'eu') {
       assumed.push({
         field: 'bond',
         value: bond,
@@ -58,7 +60,8 @@ export const lapVerb: Verb = {
         why: `${bar.below} mm of fresh concrete below the bar`,
       })
     }
-    const lap = family.steel.lap({ ...bar, bond })
+    const asked = { ...bar, bond, epoxy: given.flag('epoxy') }
+    const lap = given.flag('compression') ? family.steel.compressionLap(asked) : family.steel.lap(asked)
     const unknown = lap.known ? lap.value.gaps : lap.gaps
     const development = lap.known ? lap.value.development : null
     const length = lap.known ? lap.value.length : null

@@ -40,3 +40,8 @@ export function lapGaps(input: LapInput, range: LapRange): string[] {
 export function halfUsed({ spare, share }: Pick<LapInput, 'spare' | 'share'>): boolean {
   return spare !== undefined && spare >= 2 && share <= 50 + 1e-9
 }
+
+/** Families without a confirmed rule for epoxy-coated bar. */
+export function noEpoxy({ epoxy }: Pick<LapInput, 'epoxy'>): string[] {
+  return epoxy === true ? ['epoxy: no confirmed lap of epoxy-coated bar in this family'] : []
+}

@@ -3,6 +3,7 @@ import type { Worked } from '../working/worked.ts'
 import type { ActRules } from './bar-acts.ts'
 import type { HookTailInput } from './bend-tail.ts'
 import type { DeliveredRules } from './delivered-bar.ts'
+import type { HookAnchorageInput } from './hook-anchorage.ts'
 
 export type BarRole = 'main' | 'stirrup'
 
@@ -56,6 +57,8 @@ export interface LapInput {
   readonly apart: number
   /** Steel provided over steel required at the lap, by the designer; where missing the bars count as fully used. */
   readonly spare?: number
+  /** Epoxy-coated bar; where missing uncoated. */
+  readonly epoxy?: boolean
 }
 
 export interface LapLength {
@@ -119,6 +122,10 @@ export interface SteelRules {
   /** Lowest bar temperature for cold bending, °C; null where the family is silent. */
   readonly coldest: { readonly temperature: number; readonly source: Source } | null
   lap(input: LapInput): Worked<LapLength>
+  /** Development and lap in compression, mm. */
+  compressionLap(input: LapInput): Worked<LapLength>
+  /** Development of a standard hook in tension, mm. */
+  hookAnchorage(input: HookAnchorageInput): Worked<number>
   /** Laps with their middles no farther from that of a lap than this many laps count to its section. */
   readonly lapSection: number
   /** Grades that fit what was read on the bar. */

@@ -7,8 +7,10 @@ import { metricBar } from '../metric-bar.ts'
 import type { SteelRules } from '../steel-rules.ts'
 import { acts } from './acts.ts'
 import { leastBend } from './as3600-2018/bend.ts'
+import { hookAnchorage } from './as3600-2018/bend-anchorage.ts'
 import { hookTail } from './as3600-2018/bend-tail.ts'
 import { bondCover } from './as3600-2018/bond-cover.ts'
+import { compressionLap } from './as3600-2018/compression-lap.ts'
 import { lap } from './as3600-2018/lap.ts'
 
 const FABRICATION: Source = { standard: 'AS 3600:2018', clause: '17.2.2', status: 'seen' }
@@ -23,6 +25,8 @@ export const steel: SteelRules = {
   endLeg: null,
   coldest: null,
   lap,
+  compressionLap,
+  hookAnchorage,
   // As far as laps overlap.
   lapSection: 1,
   delivered: delivered([6, 10, 12, 16, 20, 24, 28, 32, 36, 40, 50]),

@@ -7,8 +7,10 @@ import { delivered } from './bs4449-2005/delivered.ts'
 import { leastEndLeg } from './bs8666-2005/bend-table.ts'
 import { cutTolerance, legTolerance } from './bs8666-2020/tolerances.ts'
 import { COLDEST, leastBend } from './en1992-1-1-2004/bend.ts'
+import { hookAnchorage } from './en1992-1-1-2004/bend-anchorage.ts'
 import { hookTail } from './en1992-1-1-2004/bend-tail.ts'
 import { bondCover } from './en1992-1-1-2004/bond-cover.ts'
+import { compressionLap } from './en1992-1-1-2004/compression-lap.ts'
 import { lap } from './en1992-1-1-2004/lap.ts'
 import { identify } from './en10080-2005/identify.ts'
 
@@ -28,6 +30,8 @@ export const steel: SteelRules = {
   endLeg: leastEndLeg,
   coldest: COLDEST,
   lap,
+  compressionLap,
+  hookAnchorage,
   // EN 1992-1-1:2004 8.7.3(1).
   lapSection: 0.65,
   identify,

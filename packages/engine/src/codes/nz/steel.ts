@@ -6,7 +6,9 @@ import { clearSpacing } from '../clear-spacing.ts'
 import { metricBar } from '../metric-bar.ts'
 import type { SteelRules } from '../steel-rules.ts'
 import { acts } from './acts.ts'
+import { hookAnchorage } from './nzs3101-2006/bend-anchorage.ts'
 import { hookTail } from './nzs3101-2006/bend-tail.ts'
+import { compressionLap } from './nzs3101-2006/compression-lap.ts'
 import { lap } from './nzs3101-2006/lap.ts'
 import { COLDEST, leastBend } from './nzs3109-1997/bend.ts'
 
@@ -22,6 +24,8 @@ export const steel: SteelRules = {
   endLeg: null,
   coldest: COLDEST,
   lap,
+  compressionLap,
+  hookAnchorage,
   // As far as laps overlap.
   lapSection: 1,
   delivered: delivered([6, 10, 12, 16, 20, 25, 32, 40]),

@@ -3,7 +3,9 @@ import { clearSpacing } from '../clear-spacing.ts'
 import type { SteelGrade, SteelRules } from '../steel-rules.ts'
 import { cutTolerance, legTolerance } from './aci315-99/tolerances.ts'
 import { leastBend } from './aci318-19/bend.ts'
+import { hookAnchorage } from './aci318-19/bend-anchorage.ts'
 import { hookTail } from './aci318-19/bend-tail.ts'
+import { compressionLap } from './aci318-19/compression-lap.ts'
 import { lap } from './aci318-19/lap.ts'
 import { CLEAR_SPACING } from './aci318-19/spacing.ts'
 import { acts } from './acts.ts'
@@ -34,6 +36,8 @@ export const steel: SteelRules = {
   endLeg: null,
   coldest: null,
   lap,
+  compressionLap,
+  hookAnchorage,
   // As far as laps overlap.
   lapSection: 1,
   identify,

@@ -7,12 +7,21 @@ const BASIC: Source = { standard: 'AS 3600:2018', clause: '13.1.2.2', status: 's
 const FLOOR: Source = { standard: 'AS 3600:2018', clause: '13.1.2.2', status: 'from memory' }
 const LAP: Source = { standard: 'AS 3600:2018', clause: '13.2.2', status: 'from memory' }
 
-const RANGE = { yield: [200, 600], concrete: [20, 100], largest: 40, standard: 'AS 3600:2018' } as const
+/** Where the rules of development hold: yield and concrete in MPa, largest bar in mm. */
+export const RANGE = {
+  yield: [200, 600],
+  concrete: [20, 100],
+  largest: 40,
+  standard: 'AS 3600:2018',
+} as const
 
 const TOP_BAR = 300
 
 /** Bars of a lap nearer than this many diameters count as touching. */
 const CONTACT = 3
+
+/** Epoxy-coated bar, from memory. */
+const EPOXY = 1.5
 
 /** Lap factor; 1.0 where at least twice the steel required is there and at most half the bars are lapped at the section. */
 const K7 = { full: 1.25, half: 1 } as const
@@ -33,7 +42,8 @@ export function lap(input: LapInput): Worked<LapLength> {
   const k2 = (132 - db) / 100
   const cd = Math.min(cover, gap / 2)
   const k3 = Math.max(0.7, Math.min(1, 1 - (0.15 * (cd - db)) / db))
-  const raw = (0.5 * k1 * k3 * fsy * db) / (k2 * Math.sqrt(fc))
+  const coat = input.epoxy === true ? EPOXY : 1
+  const raw = (0.5 * coat * k1 * k3 * fsy * db) / (k2 * Math.sqrt(fc))
   const floor = 0.058 * fsy * k1 * db
   const development = Math.max(raw, floor)
   const sb = apart < CONTACT * db ? 0 : apart
@@ -79,8 +89,8 @@ export function lap(input: LapInput): Worked<LapLength> {
     },
     {
       symbol: 'L',
-      formula: '0.5 · k1 · k3 · fsy · db / (k2 · √(min(fc, 65)))',
-      given: { k1, k2, k3, fsy, db, fc: input.concrete },
+      formula: '0.5 · coat · k1 · k3 · fsy · db / (k2 · √(min(fc, 65)))',
+      given: { coat, k1, k2, k3, fsy, db, fc: input.concrete },
       result: raw,
       unit: 'mm',
       source: BASIC,

@@ -1,6 +1,6 @@
 import type { Source } from '../../../working/source.ts'
 import { known, type Step, type Worked } from '../../../working/worked.ts'
-import { lapGaps } from '../../lap-limits.ts'
+import { lapGaps, noEpoxy } from '../../lap-limits.ts'
 import type { LapInput, LapLength } from '../../steel-rules.ts'
 
 const STANDARD = 'EN 1992-1-1:2004'
@@ -11,7 +11,8 @@ const CLAUSE_8_4_4: Source = { standard: STANDARD, clause: '8.4.4(1)', status: '
 const CLAUSE_8_7_3: Source = { standard: STANDARD, clause: '8.7.3(1)', status: 'seen' }
 const CLAUSE_8_7_2: Source = { standard: STANDARD, clause: '8.7.2(3)', status: 'seen' }
 
-const RANGE = { yield: [400, 600], concrete: [12, 90], largest: 32, standard: STANDARD } as const
+/** Where the rules of development hold: yield and concrete in MPa, largest bar in mm. */
+export const RANGE = { yield: [400, 600], concrete: [12, 90], largest: 32, standard: STANDARD } as const
 
 const γc = 1.5
 const γs = 1.15
@@ -23,7 +24,7 @@ const γs = 1.15
  * yield 400 to 600 MPa, concrete 12 to 90 MPa, bars over 32 mm. Example: 12 mm in C25, cd 35, good bond: lbd 345.1 mm.
  */
 export function lap(input: LapInput): Worked<LapLength> {
-  const gaps = lapGaps(input, RANGE)
+  const gaps = [...lapGaps(input, RANGE), ...noEpoxy(input)]
   if (gaps.length > 0) return { known: false, gaps }
   const { diameter: φ, concrete: fck, yield: fyk, cover, gap, share, apart } = input
   const tension = lowTension(fck)

@@ -1,12 +1,13 @@
 import type { Source } from '../../../working/source.ts'
 import { known, type Worked } from '../../../working/worked.ts'
-import { lapGaps } from '../../lap-limits.ts'
+import { lapGaps, noEpoxy } from '../../lap-limits.ts'
 import type { LapInput, LapLength } from '../../steel-rules.ts'
 
 const CLAUSE_8_6_3: Source = { standard: 'NZS 3101:2006', clause: '8.6.3', status: 'from memory' }
 const CLAUSE_8_7_2: Source = { standard: 'NZS 3101:2006', clause: '8.7.2', status: 'from memory' }
 
-const RANGE = {
+/** Where the rules of development hold: yield and concrete in MPa, largest bar in mm. */
+export const RANGE = {
   yield: [200, 500],
   concrete: [20, 100],
   largest: 40,
@@ -25,7 +26,7 @@ const LEAST = 300
  * 20 to 100 MPa, bars over 40 mm. Example: HD12 in 30 MPa, cover 18: 547.7 mm.
  */
 export function lap(input: LapInput): Worked<LapLength> {
-  const gaps = lapGaps(input, RANGE)
+  const gaps = [...lapGaps(input, RANGE), ...noEpoxy(input)]
   if (gaps.length > 0) return { known: false, gaps }
   const { diameter: db, cover, gap, below, apart } = input
   const fc = Math.min(input.concrete, 70)

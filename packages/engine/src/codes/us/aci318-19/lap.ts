@@ -9,7 +9,8 @@ const FACTORS: Source = { standard: 'ACI 318-19', clause: 'Table 25.4.2.5', stat
 const LAP: Source = { standard: 'ACI 318-19', clause: '25.5.2.1', status: 'from memory' }
 const APART: Source = { standard: 'ACI 318-19', clause: '25.5.1.3', status: 'seen' }
 
-const RANGE = { yield: [270, 700], concrete: [17, 140], largest: 60, standard: 'ACI 318-19' } as const
+/** Where the rules of development hold: yield and concrete in MPa, largest bar in mm. */
+export const RANGE = { yield: [270, 700], concrete: [17, 140], largest: 60, standard: 'ACI 318-19' } as const
 
 /** 1 psi in MPa. */
 const PSI = 0.006894757293168
@@ -25,7 +26,7 @@ const GRADE_60 = 425
 const GRADE_80 = 560
 
 /**
- * Development and lap, class A or B, of a straight uncoated deformed bar in tension, mm: general equation with Ktr 0, normal-weight
+ * Development and lap, class A or B, of a straight deformed bar in tension, mm: general equation with Ktr 0, normal-weight
  * concrete; worked in inches and psi as the code has it.
  *
  * The class B lap is 1.3 × the development before its own least length; class A needs `spare` of 2 and a share of 50 at most. `length` is null where the bars of a lap are further apart than a
@@ -42,11 +43,14 @@ export function lap(input: LapInput): Worked<LapLength> {
   const fy = input.yield / PSI
   const root = Math.min(Math.sqrt(input.concrete / PSI), 100)
   const ψt = input.below > 12 * INCH ? 1.3 : 1
+  const ψe = input.epoxy === true ? epoxyFactor(input, db * INCH) : 1
+  // Together they count for no more than this.
+  const ψte = Math.min(ψt * ψe, 1.7)
   const ψs = bar.number <= 6 ? 0.8 : 1
   const ψg = input.yield <= GRADE_60 ? 1 : input.yield <= GRADE_80 ? 1.15 : 1.3
   const cb = Math.min(input.cover / INCH + db / 2, (input.gap / INCH + db) / 2)
   const bracket = Math.min(2.5, cb / db)
-  const raw = ((3 / 40) * (fy / root) * ψt * ψs * ψg * db) / bracket
+  const raw = ((3 / 40) * (fy / root) * ψte * ψs * ψg * db) / bracket
   const development = Math.max(raw, 12) * INCH
   const isClassA = halfUsed(input)
   const times = isClassA ? CLASS_A : CLASS_B
@@ -58,7 +62,7 @@ export function lap(input: LapInput): Worked<LapLength> {
     length: tooFar ? null : length,
     factors: [
       { symbol: 'ψt', value: ψt },
-      { symbol: 'ψe', value: 1 },
+      { symbol: 'ψe', value: ψe },
       { symbol: 'ψs', value: ψs },
       { symbol: 'ψg', value: ψg },
       { symbol: isClassA ? 'class A' : 'class B', value: times },
@@ -94,18 +98,18 @@ export function lap(input: LapInput): Worked<LapLength> {
       source: GENERAL,
     },
     {
-      symbol: 'ψt ψs ψg',
-      formula: 'ψt · ψs · ψg',
-      given: { ψt, ψs, ψg },
-      result: ψt * ψs * ψg,
+      symbol: 'ψt ψe ψs ψg',
+      formula: 'min(ψt · ψe, 1.7) · ψs · ψg',
+      given: { ψt, ψe, ψs, ψg },
+      result: ψte * ψs * ψg,
       unit: '',
       source: FACTORS,
-      note: `No. ${bar.number}, uncoated; ${ψt > 1 ? 'more than 12 in of fresh concrete below' : 'not a top bar'}`,
+      note: `No. ${bar.number}, ${ψe > 1 ? 'epoxy-coated' : 'uncoated'}; ${ψt > 1 ? 'more than 12 in of fresh concrete below' : 'not a top bar'}`,
     },
     {
       symbol: 'l',
       formula: '3 / 40 · fy / root · ψ · db / min(2.5, cb / db)',
-      given: { fy, root, ψ: ψt * ψs * ψg, db, cb },
+      given: { fy, root, ψ: ψte * ψs * ψg, db, cb },
       result: raw,
       unit: 'in',
       source: GENERAL,
@@ -128,4 +132,9 @@ export function lap(input: LapInput): Worked<LapLength> {
       note: isClassA ? 'class A: twice the steel required, at most half lapped' : 'class B',
     },
   ])
+}
+
+/** Epoxy-coated: 1.5 with cover under 3 db or clear spacing under 6 db, else 1.2. */
+function epoxyFactor({ cover, gap }: LapInput, diameter: number): number {
+  return cover < 3 * diameter || gap < 6 * diameter ? 1.5 : 1.2
 }
