@@ -68,6 +68,15 @@ const barLists = createRoute({
   component: lazyRouteComponent(() => import('../steel/list/list-page.tsx'), 'ListPage'),
 })
 
+const laid = createRoute({
+  getParentRoute: () => rooms,
+  path: '/steel/laid',
+  /** `panel`: job and mark with a slash between; the first with steel where it is absent. */
+  validateSearch: (search: Record<string, unknown>): { panel?: string } =>
+    typeof search.panel === 'string' ? { panel: search.panel } : {},
+  component: lazyRouteComponent(() => import('../steel/laid/laid-page.tsx'), 'LaidPage'),
+})
+
 const newDrawing = createRoute({
   getParentRoute: () => rooms,
   path: '/drawing/new',
@@ -108,6 +117,7 @@ export const router = createRouter({
       cuts,
       steelIn,
       bends,
+      laid,
       barLists,
       lifts,
       lift,

@@ -7,6 +7,7 @@ const PAGES = [
   { to: '/steel/in', name: 'In' },
   { to: '/steel', name: 'Cut' },
   { to: '/steel/bend', name: 'Bend' },
+  { to: '/steel/laid', name: 'Laid out' },
   { to: '/steel/list', name: 'List' },
 ] as const
 
