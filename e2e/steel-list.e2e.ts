@@ -90,19 +90,13 @@ describe.each([
     const record = page.getByRole('button', { name: /Nothing is taken|Record revision|Choose a panel/ })
     expect(await record.getAttribute('aria-disabled')).toBe('true')
     await page.getByLabel('Take the 1 good row and leave out rows 3, 4, 5').check()
-    await page
-      .getByLabel('Panel', { exact: true })
-      .last()
-      .selectOption({ label: `${mark}, ${JOB}` })
+    await page.getByLabel('Drawing of').selectOption({ label: `${mark}, ${JOB}` })
     expect(await record.textContent()).toMatch(new RegExp(`of ${mark} with 1 bar mark`))
 
     // The columns are known again for a list with the same names.
     await page.getByLabel('Bar list, CSV or XLSX').setInputFiles(csv(GOOD))
     await page.getByText('2 rows with a bar, none of them wrong.').waitFor()
-    await page
-      .getByLabel('Panel', { exact: true })
-      .last()
-      .selectOption({ label: `${mark}, ${JOB}` })
+    await page.getByLabel('Drawing of').selectOption({ label: `${mark}, ${JOB}` })
     await look(page, `good-${width}`)
     await record.click()
     await page.getByText('Recorded.').waitFor()
@@ -188,7 +182,7 @@ it('all of it goes by keys alone', async () => {
   await tabTo('Mark, needed', 'combobox')
   await page.keyboard.type('A Reference')
   await page.getByText('2 rows with a bar, none of them wrong.').waitFor()
-  await tabTo('Panel', 'combobox')
+  await tabTo('Drawing of', 'combobox')
   await page.keyboard.type('E03')
   await tabTo(/^Record revision .* of E03 with 2 bar marks$/, 'button')
   await page.keyboard.press('Enter')

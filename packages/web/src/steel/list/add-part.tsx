@@ -83,7 +83,7 @@ export function AddPart({ code, list, whole, good, panel }: AddPartProps): React
       )}
       <div className="list-fields">
         <SelectField
-          label="Panel"
+          label="Drawing of"
           value={chosen}
           fault={said?.field === 'panel' ? said.fault : null}
           note={facts === undefined ? undefined : `Revision ${facts.revision ?? 'none'} is in force.`}
