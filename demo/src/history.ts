@@ -9,6 +9,7 @@ import { judgedDraft, panelActs } from './panel-acts.ts'
 import { PANEL_ROWS } from './panels.ts'
 import { personOf } from './people.ts'
 import { setUpActs, weatherActs } from './set-up-acts.ts'
+import { type CutPanel, steelActs } from './steel-acts.ts'
 import { type Act, type SignDifferences, Teller, type ToldEntry } from './telling.ts'
 import { timetableOf } from './timetable.ts'
 import { FOUND, LEFT_OPEN, twistActs } from './twists.ts'
@@ -49,18 +50,23 @@ export function tellHistory(): { readonly told: readonly ToldEntry[]; readonly s
   for (const act of setUpActs({ yard, drawings })) teller.tell(act)
   const state = teller.state()
   const acts: (Act | SignDifferences)[] = weatherActs(clock)
+  const cut: CutPanel[] = []
   for (const [index, row] of PANEL_ROWS.slice(0, STARTED).entries()) {
     const drawing = drawings[index]
     if (drawing === undefined) throw new Error(`${row.mark}: found no drawing`)
     const found = FOUND[row.mark]
     const leftOpen: StepId | undefined = LEFT_OPEN[row.mark]
+    const its = plans.of(drawing, state)
+    const times = timetableOf(index, row.mark)
+    if (times.cutBend <= clock && leftOpen !== 'cut-bend')
+      cut.push({ mark: row.mark, at: times.cutBend, plan: its })
     acts.push(
       ...panelActs({
         row,
         index,
-        plan: plans.of(drawing, state),
+        plan: its,
         yard,
-        times: timetableOf(index, row.mark),
+        times,
         people: personOf,
         clock,
         bare: row.mark === 'C02',
@@ -69,6 +75,7 @@ export function tellHistory(): { readonly told: readonly ToldEntry[]; readonly s
       }),
     )
   }
+  acts.push(...steelActs(cut))
   acts.push(...twistActs((mark, id) => askedOf(plans.of(drawingOf(drawings, mark), state), id), judgedDraft))
   const happened = acts.filter(({ at }) => at <= clock)
   for (const act of happened.sort((a, b) => a.at - b.at)) teller.tell(act)
