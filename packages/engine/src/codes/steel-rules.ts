@@ -149,5 +149,9 @@ export interface SteelRules {
     readonly leg: number
     readonly role: BarRole
     readonly plain: boolean
+    /** mm; a family that goes by the size has no tolerance without it. */
+    readonly diameter?: number
+    /** Length of the whole bar, mm; without it the tighter row holds. */
+    readonly cutLength?: number
   }): Tolerance | null
 }

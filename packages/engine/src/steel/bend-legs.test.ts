@@ -78,7 +78,8 @@ describe('legs of a bar', () => {
 
 describe('a leg as made', () => {
   it('without a size or without a confirmed tolerance it is not known', () => {
-    const leg = { rules: eu, leg: 300, made: Number.NaN, role: 'main', plain: false } as const
+    const bar = { diameter: 12, cutLength: null, role: 'main', plain: false } as const
+    const leg = { ...bar, rules: eu, leg: 300, made: Number.NaN }
     expect(madeLeg(leg)).toMatchObject({ verdict: 'unknown', unknown: [expect.stringMatching(/^made/)] })
     expect(madeLeg({ ...leg, rules: nz, made: 300 })).toMatchObject({
       verdict: 'unknown',

@@ -15,6 +15,10 @@ export interface MadeLegInput {
   readonly made: number
   readonly role: BarRole
   readonly plain: boolean
+  /** Nominal diameter, mm. */
+  readonly diameter: number
+  /** Length of the whole bar, mm; null where not known: the tighter tolerance holds. */
+  readonly cutLength: number | null
 }
 
 export interface MadeLeg {
@@ -31,9 +35,10 @@ export interface MadeLeg {
  *
  * Example: BS 8666, 1500 mm: 1490 to 1505 mm.
  */
-export function madeLeg({ rules, leg, made, role, plain }: MadeLegInput): MadeLeg {
-  const gaps = notAboveZero({ leg, made })
-  const tolerance = gaps.length > 0 ? null : rules.legTolerance({ leg, role, plain })
+export function madeLeg({ rules, leg, made, role, plain, diameter, cutLength }: MadeLegInput): MadeLeg {
+  const gaps = notAboveZero({ leg, made, diameter, ...(cutLength === null ? {} : { cutLength }) })
+  const bar = { leg, role, plain, diameter, ...(cutLength === null ? {} : { cutLength }) }
+  const tolerance = gaps.length > 0 ? null : rules.legTolerance(bar)
   if (tolerance === null) {
     if (gaps.length === 0) gaps.push('leg: no confirmed tolerance of a bent dimension')
     return { low: null, high: null, verdict: 'unknown', source: null, unknown: gaps }

@@ -564,9 +564,29 @@ describe('legs as made', () => {
     ['au', 600, 'main', false, 574, 'fail'],
     ['us', 300, 'stirrup', false, 312.7, 'pass'],
     ['us', 300, 'stirrup', false, 312.8, 'fail'],
+    ['us', 300, 'main', false, 312.8, 'fail'],
     ['nz', 300, 'stirrup', false, 300, 'unknown'],
   ] as const)('%s %d mm %s, plain %s, made %d mm: %s', (family, leg, role, plain, made, verdict) => {
-    expect(madeLeg({ rules: rules(family), leg, made, role, plain }).verdict).toBe(verdict)
+    const bar = { diameter: 12.7, cutLength: null }
+    expect(madeLeg({ rules: rules(family), leg, made, role, plain, ...bar }).verdict).toBe(verdict)
+  })
+})
+
+describe('legs of US bars by size and length (ACI 315-99 Figure 8)', () => {
+  // Half an inch to No. 5 in bars under 12 ft, one inch in longer ones and to No. 8; no confirmed value above.
+  it.each([
+    [15.875, 12 * 12 * INCH - 1, 0.5],
+    [15.875, 12 * 12 * INCH, 1],
+    [15.875, null, 0.5],
+    [19.05, null, 1],
+    [25.4, 1000, 1],
+    [28.65, 1000, null],
+    [12, 1000, null],
+  ] as const)('%d mm in a bar of %s mm: %s in', (diameter, cutLength, inches) => {
+    const leg = { rules: rules('us'), leg: 500, role: 'main', plain: false, diameter, cutLength } as const
+    const found = madeLeg({ ...leg, made: 500 })
+    if (inches === null) expect(found.verdict).toBe('unknown')
+    else expect(found.high).toBeCloseTo(500 + inches * INCH, 6)
   })
 })
 
