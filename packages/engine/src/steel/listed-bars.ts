@@ -140,7 +140,8 @@ function eachTurn(drawn: DrawnBar): number[] {
   return Array.from({ length: bends }, (_, index) => (turns.length === 1 ? turns[0] : turns[index]) ?? 90)
 }
 
-function shapeWord(turns: readonly number[], oneWay: boolean): string {
+/** Shape in plain words, by the turns of its bends in degrees. */
+export function shapeWord(turns: readonly number[], oneWay: boolean): string {
   const right = turns.every((turn) => Math.abs(turn - 90) < 1e-6)
   if (turns.length === 0) return 'straight'
   if (turns.length === 1 && right) return 'L'

@@ -89,6 +89,7 @@ describe('bars of a mat', () => {
       spacing: null,
       rows: 0,
       dropped: 0,
+      even: true,
     })
   })
 

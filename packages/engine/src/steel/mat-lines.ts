@@ -1,5 +1,7 @@
 import type { Point } from '../panel/point.ts'
 import { offset, type Region, ringsOf } from '../panel/region.ts'
+import { clearRows, type Obstacle } from './laid-out/clear-rows.ts'
+import { widest } from './laid-out/spread.ts'
 
 /** One straight bar line of a mat before it is cut to stock: along `direction` from `from` to `to`, at `at` across it, mm. */
 export interface BarLine {
@@ -23,11 +25,13 @@ export interface MatInput {
 
 export interface MatLines {
   readonly lines: readonly BarLine[]
-  /** Spacing as laid, mm; null with fewer than two rows. */
+  /** Largest spacing as laid, mm; null with fewer than two rows. */
   readonly spacing: number | null
   readonly rows: number
   /** Pieces too short to hold anything, left out. */
   readonly dropped: number
+  /** All rows at one distance: none had to move. */
+  readonly even: boolean
 }
 
 /** Pieces shorter than this many diameters are left out. Common practice, no source. */
@@ -49,7 +53,15 @@ export function linesWithin({
   direction,
   diameter,
   spacing,
-}: Pick<MatInput, 'direction' | 'diameter' | 'spacing'> & { readonly shrunk: Region }): MatLines {
+  obstacles = [],
+  tolerance = 0,
+}: Pick<MatInput, 'direction' | 'diameter' | 'spacing'> & {
+  readonly shrunk: Region
+  /** What rows keep clear of where they can, grown by half a bar. */
+  readonly obstacles?: readonly Obstacle[]
+  /** How far a row may move aside for one, mm. */
+  readonly tolerance?: number
+}): MatLines {
   const rings = alongX(shrunk, direction)
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
   for (const ring of rings) {
@@ -58,20 +70,24 @@ export function linesWithin({
       if (y > high) high = y
     }
   }
-  if (!(high >= low)) return { lines: [], spacing: null, rows: 0, dropped: 0 }
-  const rows = Math.max(1, Math.ceil((high - low) / spacing - 1e-9) + 1)
-  const step = rows > 1 ? (high - low) / (rows - 1) : 0
+  if (!(high >= low)) return { lines: [], spacing: null, rows: 0, dropped: 0, even: true }
+  const spansAt = (at: number) => slice(rings, at, diameter / 2)
+  const places = clearRows({ low, high, spacing, tolerance, obstacles, spansAt })
+  const rows = places.length
   const lines: BarLine[] = []
   let dropped = 0
-  for (let row = 0; row < rows; row += 1) {
-    // Exactly the far face for the last row: a sum would miss it by rounding and lose the row.
-    const at = row === rows - 1 ? high : low + row * step
-    for (const [from, to] of slice(rings, at, diameter / 2)) {
+  for (const [row, at] of places.entries()) {
+    for (const [from, to] of spansAt(at)) {
       if (to - from < SHORTEST * diameter) dropped += 1
       else lines.push({ row, at, from, to })
     }
   }
-  return { lines, spacing: rows > 1 ? step : null, rows, dropped }
+  const even = obstacles.length === 0
+  return { lines, spacing: even ? evenStep(low, high, rows) : widest(places), rows, dropped, even }
+}
+
+function evenStep(low: number, high: number, rows: number): number | null {
+  return rows > 1 ? (high - low) / (rows - 1) : null
 }
 
 /**

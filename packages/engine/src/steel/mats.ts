@@ -1,13 +1,16 @@
 import { bondCondition } from '../codes/eu/en1992-1-1-2004/lap.ts'
 import type { LapLength, SteelGrade, SteelRules } from '../codes/steel-rules.ts'
-import { type Drawing, type DrawnMat, isMat } from '../panel/drawing.ts'
+import { type Drawing, type DrawnMat, isEdgeBars, isMat } from '../panel/drawing.ts'
 import type { Panel } from '../panel/panel.ts'
 import type { Ring } from '../panel/point.ts'
 import { offset, type Region } from '../panel/region.ts'
 import { ceilTo } from '../working/round.ts'
 import { unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import type { Obstacle } from './laid-out/clear-rows.ts'
+import { edgeRuns } from './laid-out/edge-runs.ts'
 import { type LaidRow, type LappedRows, lappedRows } from './laid-out/lapped-rows.ts'
+import { rowObstacles } from './laid-out/row-obstacles.ts'
 import { linesWithin, type MatLines, spansWithin } from './mat-lines.ts'
 
 /** One mat of the drawing as it is built. */
@@ -53,6 +56,7 @@ export function plannedMats({ panel, yard, rules }: MatsInput): PlannedMat[] {
   const { drawing } = panel
   const depth = { mould: 0, top: 0 }
   const names = new Map<string, number>()
+  const obstacles = obstaclesOf(panel, yard)
   const shrunk = new Map<number, Region>()
   const shrunkBy = (inset: number): Region => {
     const found = shrunk.get(inset) ?? offset(panel.region, -inset)
@@ -74,8 +78,20 @@ export function plannedMats({ panel, yard, rules }: MatsInput): PlannedMat[] {
       yard,
       rules,
       shrunkBy,
+      obstacles: obstacles[mat.direction],
     })
   })
+}
+
+/** Webs of edge bars and inserts, by the direction of the rows that keep clear of them; none where the drawing has neither. */
+function obstaclesOf(panel: Panel, yard: Yard | null): Readonly<Record<'x' | 'y', readonly Obstacle[]>> {
+  const { steel = [], inserts = [] } = panel.drawing
+  if (!steel.some(isEdgeBars) && inserts.length === 0) return { x: [], y: [] }
+  const runs = edgeRuns(panel)
+  return {
+    x: rowObstacles({ panel, yard, runs, direction: 'x' }),
+    y: rowObstacles({ panel, yard, runs, direction: 'y' }),
+  }
 }
 
 interface OneMat extends MatsInput {
@@ -84,14 +100,24 @@ interface OneMat extends MatsInput {
   readonly cover: number | null
   /** The concrete less so much at every edge, made once a size. */
   readonly shrunkBy: (inset: number) => Region
+  readonly obstacles: readonly Obstacle[]
 }
 
-function plannedMat({ key, mat, cover, panel, yard, rules, shrunkBy }: OneMat): PlannedMat {
+function plannedMat({ key, mat, cover, panel, yard, rules, shrunkBy, obstacles }: OneMat): PlannedMat {
   const { drawing } = panel
   const { direction, diameter } = mat
   const edgeCover = drawing.cover?.edge
   const shrunk = edgeCover === undefined ? null : shrunkBy(edgeCover + diameter / 2)
-  const laid = shrunk === null ? null : linesWithin({ shrunk, direction, diameter, spacing: mat.spacing })
+  const grown = obstacles.map((each) => ({
+    ...each,
+    low: each.low - diameter / 2,
+    high: each.high + diameter / 2,
+  }))
+  const tolerance = movedBy(rules, mat.spacing)
+  const laid =
+    shrunk === null
+      ? null
+      : linesWithin({ shrunk, direction, diameter, spacing: mat.spacing, obstacles: grown, tolerance })
   const height =
     cover === null
       ? null
@@ -112,11 +138,18 @@ function plannedMat({ key, mat, cover, panel, yard, rules, shrunkBy }: OneMat): 
       stock,
       lap,
       section: rules.lapSection,
+      obstacles: grown,
     })
   const { lap, laidRows, codeLap } = chooseLap(drawing.lap?.length ?? null, codeLapOf, layOut)
   const { rows, unlapped, laps, share, clear } = laidRows
   const crowded = rows.reduce((sum, row) => sum + row.crowded, 0)
   return { key, mat, cover, height, laid, rows, stock, codeLap, lap, unlapped, laps, share, clear, crowded }
+}
+
+/** How far a row may lie from its even place, mm: the placing tolerance of spacing; 0 where the family has none. */
+function movedBy(rules: SteelRules, spacing: number): number {
+  const { minus, plus } = rules.spacingTolerance({ spacing })
+  return Math.min(minus ?? plus ?? 0, plus ?? minus ?? 0)
 }
 
 /** What a code's lap depends on beside the bar: percent lapped at one section, clear between neighbours, mm. */

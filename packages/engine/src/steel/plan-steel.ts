@@ -3,6 +3,8 @@ import type { Panel } from '../panel/panel.ts'
 import { commonPractice } from '../working/source.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import { clashesOf } from './laid-out/clash.ts'
+import { layOut } from './laid-out/lay-out.ts'
 import { type ListedBar, listedBars } from './listed-bars.ts'
 import { type PlannedMat, plannedMats } from './mats.ts'
 import { scheduleOf } from './schedule.ts'
@@ -30,15 +32,19 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
   const { drawing } = panel
   const mats = plannedMats({ panel, yard, rules })
   const listed = listedBars({ panel, yard, rules })
+  const laid = layOut({ panel, rules, mats, listed })
   const schedule = scheduleOf({
     mats,
     listed,
     rules,
-    listedHeight: (bar) => onTheMats(bar, panel, mats),
+    listedHeight: (bar, place) => laid.listedHeights.get(bar.mark)?.[place] ?? null,
+    laid: laid.lines.flatMap(({ bars }) => bars),
     lapDrawn: drawing.lap !== undefined,
   })
-  const unknown = [...schedule.unknown, ...gapsOf(mats, yard)]
-  const laidOut = mats.every((mat) => mat.laid !== null)
+  const gaps = laid.lines.flatMap((line) => line.gaps)
+  const unknown = [...schedule.unknown, ...gapsOf(mats, yard), ...gaps]
+  const clashes = clashesOf(schedule.placed)
+  const laidOut = mats.every((mat) => mat.laid !== null) && gaps.length === 0
   const mass = laidOut ? schedule.mass : null
   const ties = laidOut ? tied(mats) : null
   const wire = mass === null || schedule.bars.length === 0 ? null : (mass * WIRE_PER_TONNE) / 1000
@@ -49,10 +55,20 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
     ties,
     wire,
     mass,
-    checks: steelChecks({ drawing, yard, rules, mats, listed, bars: schedule.bars }),
-    toRecord: steelAsked({ rules, mats, listed, bars: schedule.bars }),
+    checks: steelChecks({
+      drawing,
+      yard,
+      rules,
+      mats,
+      listed,
+      laid: laid.lines,
+      bars: schedule.bars,
+      placed: schedule.placed,
+      clashes,
+    }),
+    toRecord: steelAsked({ rules, mats, listed, laidMarks: schedule.laidMarks, bars: schedule.bars }),
     working: workingOf(listed, mass, wire),
-    assumed: assumedOf(listed, wire),
+    assumed: [...assumedOf(listed, wire), ...laid.lines.flatMap((line) => line.assumed)],
     unknown,
   }
 }
@@ -92,17 +108,6 @@ function tied(mats: readonly PlannedMat[]): number | null {
     sum = (sum ?? 0) + crossings({ alongX, alongY }).tied
   }
   return sum
-}
-
-/** Listed bars lie on the mats of their layer. */
-function onTheMats(bar: ListedBar, { drawing }: Panel, mats: readonly PlannedMat[]): number | null {
-  const { layer, diameter } = bar.drawn
-  const cover = layer === undefined ? undefined : drawing.cover?.[layer]
-  if (layer === undefined || cover === undefined) return null
-  const below = mats
-    .filter(({ mat }) => mat.layer === layer)
-    .reduce((sum, { mat }) => sum + mat.diameter, cover + diameter / 2)
-  return layer === 'mould' ? below : drawing.thickness - below
 }
 
 function workingOf(listed: readonly ListedBar[], mass: number | null, wire: number | null): Step[] {

@@ -1,15 +1,27 @@
 import { STEEL_DENSITY } from '../codes/metric-bar.ts'
 import type { SteelRules } from '../codes/steel-rules.ts'
 import type { Point } from '../panel/point.ts'
+import type { Worked } from '../working/worked.ts'
 import { barMass } from './bar-mass.ts'
-import { type ListedBar, partOfPath } from './listed-bars.ts'
+import { cutLength } from './cut-length.ts'
+import type { LaidBars } from './laid-out/lay-context.ts'
+import { type ListedBar, partOfPath, shapeWord } from './listed-bars.ts'
 import type { PlannedMat } from './mats.ts'
 import type { Corner, PlacedBar, PlacedLap, ScheduledBar } from './steel-plan.ts'
+
+/** A line of the schedule that is neither of a mat nor listed. */
+export interface LaidMark {
+  readonly mark: string
+  readonly count: number
+  /** Least inside diameter by the code; null for straight bars. */
+  readonly least: Worked<number> | null
+}
 
 export interface Schedule {
   readonly bars: readonly ScheduledBar[]
   readonly placed: readonly PlacedBar[]
   readonly laps: readonly PlacedLap[]
+  readonly laidMarks: readonly LaidMark[]
   /** kg; null where a line's mass is not known. */
   readonly mass: number | null
   readonly unknown: readonly string[]
@@ -19,8 +31,10 @@ export interface ScheduleInput {
   readonly mats: readonly PlannedMat[]
   readonly listed: readonly ListedBar[]
   readonly rules: SteelRules
-  /** Height of the centreline of listed bars above the mould face by layer, mm: on the mats of that layer. */
-  readonly listedHeight: (bar: ListedBar) => number | null
+  /** Height of the centreline of a placement of a listed bar, mm; null where cover is not known. */
+  readonly listedHeight: (bar: ListedBar, place: number) => number | null
+  /** Edge bars, trimmers, starters and ties. */
+  readonly laid: readonly LaidBars[]
   /** Whether laps are as long as the drawing says. */
   readonly lapDrawn: boolean
 }
@@ -29,7 +43,7 @@ export interface ScheduleInput {
 const SAME = 10
 
 /** Lines of the schedule with marks, bars where they lie, laps. Mat bars are marked by layer and direction: `MX1`, `TY2`. */
-export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn }: ScheduleInput): Schedule {
+export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn, laid }: ScheduleInput): Schedule {
   const taken = new Set(listed.map((bar) => bar.mark))
   const bars: Line[] = []
   const placed: PlacedBar[] = []
@@ -93,6 +107,12 @@ export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn }: Sche
     }
     addListed(bar, { bars, placed, laps, listedHeight })
   }
+  const laidMarks: LaidMark[] = []
+  for (const group of laid) {
+    const first = bars.length
+    unknown.push(...addLaid(group, { bars, placed, counters, taken }))
+    laidMarks.push(...bars.slice(first).map(({ mark, count }) => ({ mark, count, least: group.least })))
+  }
   const scheduled = bars.map((line): ScheduledBar => {
     const one = barMass({ rules, diameter: line.diameter, cutLength: line.cutLength })
     // No bar of the family: its mass is that of a round of this diameter, and the size itself is not known.
@@ -104,6 +124,7 @@ export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn }: Sche
     bars: scheduled,
     placed,
     laps,
+    laidMarks,
     mass: unknown.length > 0 ? null : scheduled.reduce((sum, bar) => sum + bar.mass, 0),
     unknown,
   }
@@ -139,7 +160,7 @@ function addListed(
     readonly bars: Line[]
     readonly placed: PlacedBar[]
     readonly laps: PlacedLap[]
-    readonly listedHeight: (bar: ListedBar) => number | null
+    readonly listedHeight: (bar: ListedBar, place: number) => number | null
   },
 ): void {
   if (!bar.shape.known) return
@@ -162,7 +183,7 @@ function addListed(
     })
     for (const [place, path] of bar.paths.entries()) {
       if (drawn.layer === undefined) continue
-      const height = listedHeight(bar)
+      const height = listedHeight(bar, place)
       const part = whole ? path : partOfPath(path, piece.from, piece.to)
       placed.push({
         id: `${mark}#${place + 1}`,
@@ -196,6 +217,59 @@ function addListed(
   }
 }
 
+/** Bars of one line of the drawing; each shape is a line of the schedule. Gives what keeps a length unknown. */
+function addLaid(
+  group: LaidBars,
+  {
+    bars,
+    placed,
+    counters,
+    taken,
+  }: {
+    readonly bars: Line[]
+    readonly placed: PlacedBar[]
+    readonly counters: Map<string, number>
+    readonly taken: Set<string>
+  },
+): string[] {
+  const { diameter, grade, role, inside, use, layer, prefix } = group
+  const lines = new Map<string, Line>()
+  const gaps: string[] = []
+  for (const { path, centreline, legs, turns } of group.bars) {
+    const shape = [...legs.map((leg) => Math.round(leg * SAME)), ...turns].join(' ')
+    let line = lines.get(shape)
+    if (line === undefined) {
+      const cut = cutLength({ diameter, inside, legs, turns })
+      const mark = group.named ? ownMark(prefix, taken) : nextMark(prefix, counters, taken)
+      if (!cut.known) gaps.push(...cut.gaps.map((gap) => `${mark}: ${gap}`))
+      const word = shapeWord(turns, true)
+      const length = cut.known ? cut.value.length : legs.reduce((sum, leg) => sum + leg, 0)
+      line = { mark, shape: word, diameter, grade, role, count: 0, cutLength: length, legs, turns, inside }
+      lines.set(shape, line)
+      bars.push(line)
+    }
+    line.count += 1
+    placed.push({
+      id: `${line.mark}#${line.count}`,
+      mark: line.mark,
+      use,
+      layer,
+      diameter,
+      path,
+      height: flatHeight(centreline),
+      centreline,
+      inside: turns.length > 0 ? inside : null,
+    })
+  }
+  return gaps
+}
+
+function flatHeight(centreline: readonly Corner[] | null): number | null {
+  const [first] = centreline ?? []
+  if (first === undefined || centreline === null) return null
+  return centreline.every((corner) => corner[2] === first[2]) ? first[2] : null
+}
+
 function atHeight(path: readonly Point[], height: number | null): Corner[] | null {
   return height === null ? null : path.map(([x, y]): Corner => [x, y, height])
 }
@@ -210,7 +284,19 @@ function nextMark(prefix: string, counters: Map<string, number>, taken: Set<stri
   do number += 1
   while (taken.has(`${prefix}${number}`))
   counters.set(prefix, number)
+  taken.add(`${prefix}${number}`)
   return `${prefix}${number}`
+}
+
+/** The drawing's own mark, with `-2`, `-3` for further shapes of it. */
+function ownMark(mark: string, taken: Set<string>): string {
+  let [number, name] = [1, mark]
+  while (taken.has(name)) {
+    number += 1
+    name = `${mark}-${number}`
+  }
+  taken.add(name)
+  return name
 }
 
 function place(direction: 'x' | 'y', along: number, across: number): Point {

@@ -3,6 +3,7 @@ import type { Asked } from '../working/asked.ts'
 import { commonPractice, enteredBy } from '../working/source.ts'
 import type { ListedBar } from './listed-bars.ts'
 import type { PlannedMat } from './mats.ts'
+import type { LaidMark } from './schedule.ts'
 import { sizeKey } from './steel-checks.ts'
 import type { ScheduledBar } from './steel-plan.ts'
 
@@ -10,19 +11,23 @@ export interface SteelAskedInput {
   readonly rules: SteelRules
   readonly mats: readonly PlannedMat[]
   readonly listed: readonly ListedBar[]
+  /** Lines of the schedule of edge bars, trimmers, starters and ties. */
+  readonly laidMarks: readonly LaidMark[]
   readonly bars: readonly ScheduledBar[]
 }
 
 const NO_MARK = 'no mark found'
 
 /** What a person must see or measure about the steel, in the order of the steps. */
-export function steelAsked({ rules, mats, listed, bars }: SteelAskedInput): Asked[] {
+export function steelAsked({ rules, mats, listed, laidMarks, bars }: SteelAskedInput): Asked[] {
   const sizes = new Map(bars.map((bar) => [sizeKey(bar), bar]))
   return [
     ...[...sizes].flatMap(([key, bar]) => goodsIn(key, bar, rules)),
-    ...cutBend(bars, listed, rules),
+    ...cutBend(bars, bentOf(listed, laidMarks), rules),
     ...mats.flatMap((mat) => cage(mat, rules)),
-    ...listed.map((bar) => countOf(`count:${bar.mark}`, `Bars ${bar.mark} in the cage`, bar.count)),
+    ...[...listed, ...laidMarks].map((bar) =>
+      countOf(`count:${bar.mark}`, `Bars ${bar.mark} in the cage`, bar.count),
+    ),
   ]
 }
 
@@ -68,9 +73,14 @@ function goodsIn(key: string, bar: ScheduledBar, rules: SteelRules): Asked[] {
   ]
 }
 
-function cutBend(bars: readonly ScheduledBar[], listed: readonly ListedBar[], rules: SteelRules): Asked[] {
+type Bent = Pick<LaidMark, 'mark' | 'least'>
+
+function bentOf(listed: readonly ListedBar[], laidMarks: readonly LaidMark[]): Bent[] {
+  return [...listed.filter((bar) => bar.bent), ...laidMarks.filter(({ least }) => least !== null)]
+}
+
+function cutBend(bars: readonly ScheduledBar[], bent: readonly Bent[], rules: SteelRules): Asked[] {
   const asked = [...bySize(bars)].map(([key, same]) => cutLengths(key, same, rules))
-  const bent = listed.filter((bar) => bar.bent)
   for (const { mark, least } of bent) {
     asked.push({
       id: `bend:${mark}:measured`,

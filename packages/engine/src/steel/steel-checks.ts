@@ -4,10 +4,13 @@ import { type Check, compare } from '../working/check.ts'
 import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/source.ts'
 import type { Step, Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import { type Clash, clashCheck } from './laid-out/clash.ts'
+import { insertChecks } from './laid-out/insert-checks.ts'
+import type { LaidLine } from './laid-out/lay-context.ts'
 import { STAGGER } from './lapped-line.ts'
 import type { ListedBar } from './listed-bars.ts'
 import { gradeOf, longestStock, type PlannedMat } from './mats.ts'
-import type { ScheduledBar } from './steel-plan.ts'
+import type { PlacedBar, ScheduledBar } from './steel-plan.ts'
 
 const NO_RULE: Source = { standard: 'no confirmed rule', clause: '', status: 'common practice' }
 
@@ -17,17 +20,38 @@ export interface SteelChecksInput {
   readonly rules: SteelRules
   readonly mats: readonly PlannedMat[]
   readonly listed: readonly ListedBar[]
+  /** Edge bars, trimmers, starters and ties. */
+  readonly laid: readonly LaidLine[]
   readonly bars: readonly ScheduledBar[]
+  readonly placed: readonly PlacedBar[]
+  /** Pairs of placed bars that would be in the same place. */
+  readonly clashes: readonly Clash[]
 }
 
 /** What drawing, yard and code decide about the steel, in the order of the steps. */
 export function steelChecks(input: SteelChecksInput): Check[] {
-  const { drawing, rules, mats, listed } = input
+  const { drawing, rules, mats, listed, laid } = input
   return [
     ...stockChecks(input),
     ...listed.flatMap((bar) => bendChecks(bar)),
     ...mats.flatMap((mat) => [...spacingCheck(mat), ...lapChecks(mat, drawing)]),
+    ...laid.flatMap(({ checks }) => checks),
+    ...samePlaceCheck(input),
+    ...insertChecks(drawing, input.yard, input.placed),
     ...mats.flatMap((mat) => clearChecks(mat, drawing, rules)),
+  ]
+}
+
+/** Told where bars clash, and where more than mats is laid out. */
+function samePlaceCheck({ laid, listed, clashes }: SteelChecksInput): Check[] {
+  const placed = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
+  const more = laid.some(({ bars, gaps }) => bars.length > 0 || gaps.length > 0)
+  if (clashes.length === 0 && !more && placed.length < 2) return []
+  return [
+    clashCheck(
+      clashes,
+      laid.flatMap(({ gaps }) => gaps),
+    ),
   ]
 }
 
@@ -120,7 +144,7 @@ function bendChecks(bar: ListedBar): Check[] {
 
 function spacingCheck({ key, mat, laid }: PlannedMat): Check[] {
   const working: Step[] =
-    laid?.spacing == null
+    laid?.spacing == null || !laid.even
       ? []
       : [
           {

@@ -95,6 +95,8 @@ export const yardSchema = z.strictObject({
         leastStrength: positive,
         leastEdge: positive.optional(),
         leastSpacing: positive.optional(),
+        /** Reinforcing bars keep this far from its axis, mm: recess former, shank and room to work. */
+        clear: positive.max(2000).optional(),
         /** Embedment from the face to the bearing side of the head, mm. */
         depth: positive.max(10_000).optional(),
         /** Bearing area of the head, its shank taken off, mm². */

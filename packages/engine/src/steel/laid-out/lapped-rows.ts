@@ -1,6 +1,7 @@
 import type { Ring } from '../../panel/point.ts'
 import type { LappedLine, Piece } from '../lapped-line.ts'
 import type { BarLine } from '../mat-lines.ts'
+import type { Obstacle } from './clear-rows.ts'
 import { lapPlaces, type Stretch } from './lap-places.ts'
 import { lapShares } from './lap-share.ts'
 import { openingZones } from './opening-zones.ts'
@@ -42,6 +43,8 @@ export interface LappedRowsInput {
   readonly lap: number | null
   /** How far from the middle of a lap others count to its section, in laps. */
   readonly section: number
+  /** What bars keep clear of where they can, grown by half a bar. */
+  readonly obstacles: readonly Obstacle[]
 }
 
 /** Rows of a mat cut to stock: laps staggered from row to row and clear of openings, the bars of a lap side by side. */
@@ -105,10 +108,10 @@ function cutRows({ lines, direction, openings, stock, lap }: LappedRowsInput): (
 function besides(
   cut: LappedLine,
   at: number,
-  { diameter, spansAt }: LappedRowsInput,
+  { diameter, spansAt, obstacles }: LappedRowsInput,
 ): Pick<LaidRow, 'cut' | 'aside' | 'crowded'> {
   if (cut.pieces.length < 2) return { cut, aside: [0], crowded: 0 }
-  const sides = [diameter, -diameter].map((by) => besideBy(cut, by, spansAt(at + by)))
+  const sides = [diameter, -diameter].map((by) => besideBy(cut, at, by, spansAt(at + by), obstacles))
   const [best] = sides.sort((a, b) => a.crowded - b.crowded || a.short - b.short)
   const { pieces, aside, crowded } = best as (typeof sides)[number]
   return { cut: { ...cut, pieces }, aside, crowded }
@@ -117,7 +120,15 @@ function besides(
 /** At a sloping edge a piece beside the line ends sooner by so much at most, in diameters, or there is no room for it. */
 const MOST_SHORT = 20
 
-function besideBy(cut: LappedLine, by: number, spans: readonly Stretch[]) {
+function besideBy(
+  cut: LappedLine,
+  line: number,
+  by: number,
+  spans: readonly Stretch[],
+  obstacles: readonly Obstacle[],
+) {
+  const at = line + by
+  const onWay = obstacles.filter(({ low, high }) => at > low + 1e-6 && at < high - 1e-6)
   let [crowded, short] = [0, 0]
   const aside: number[] = []
   const last = cut.pieces.length - 1
@@ -131,7 +142,8 @@ function besideBy(cut: LappedLine, by: number, spans: readonly Stretch[]) {
     const to = Math.min(piece.to, span?.[1] ?? piece.from)
     const lost = Math.max(from - piece.from, 0) + Math.max(piece.to - to, 0)
     const atLap = (i > 0 && from > piece.from + 1e-6) || (i < last && to < piece.to - 1e-6)
-    if (span === undefined || atLap || lost > MOST_SHORT * Math.abs(by)) {
+    const through = onWay.some((each) => piece.from < each.to && piece.to > each.from)
+    if (span === undefined || atLap || through || lost > MOST_SHORT * Math.abs(by)) {
       crowded += 1
       aside.push(0)
       return piece

@@ -1,0 +1,153 @@
+import type { SteelRules } from '../../codes/steel-rules.ts'
+import { isEdgeBars, isListed, isMat, isStarters, isTieBars, isTrimmers } from '../../panel/drawn-steel.ts'
+import type { Panel } from '../../panel/panel.ts'
+import type { ListedBar } from '../listed-bars.ts'
+import type { PlannedMat } from '../mats.ts'
+import type { Corner } from '../steel-plan.ts'
+import { edgeBars } from './edge-bars.ts'
+import { type EdgeRun, edgeRuns } from './edge-runs.ts'
+import { depthsFor, heightAt, type LaidLine, type LayContext, NOTHING, roomIn } from './lay-context.ts'
+import { websOn } from './row-obstacles.ts'
+import { emptySpace, solidsOf } from './space.ts'
+import { starters } from './starters.ts'
+import { tieBars } from './tie-bars.ts'
+import { trimmers } from './trimmers.ts'
+
+export interface LaidOut {
+  /** One a line of the drawing that is no mat and no listed bar, in its order. */
+  readonly lines: readonly LaidLine[]
+  /** Heights of the placements of a listed bar, mm, in the order of its paths; null where cover is not known. */
+  readonly listedHeights: ReadonlyMap<string, readonly (number | null)[]>
+}
+
+export interface LayOutInput {
+  readonly panel: Panel
+  readonly rules: SteelRules
+  readonly mats: readonly PlannedMat[]
+  readonly listed: readonly ListedBar[]
+}
+
+/**
+ * Lays out all bars but the mats: trimmers and diagonals, U-bars and hooks, listed bars, starters, ties, in that order. Each takes the height nearest its face at which it runs into no bar that lies there already.
+ */
+export function layOut({ panel, rules, mats, listed }: LayOutInput): LaidOut {
+  const others = (panel.drawing.steel ?? []).filter((steel) => !isMat(steel) && !isListed(steel))
+  const placed = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
+  if (others.length === 0 && placed.length === 0) return { lines: [], listedHeights: new Map() }
+  const edgeCover = panel.drawing.cover?.edge
+  const space = emptySpace()
+  for (const mat of mats) addMat(mat, space)
+  const runs: readonly EdgeRun[] = others.length > 0 ? edgeRuns(panel) : []
+  const context: LayContext = {
+    panel,
+    rules,
+    mats,
+    runs,
+    webs: websOn(panel, runs),
+    space,
+    edgeCover: edgeCover ?? 0,
+    roomFor: roomIn(panel, edgeCover ?? 0),
+    stacked: { mould: [], top: [] },
+  }
+  const keys = keysOf(others)
+  const lines = new Map<number, LaidLine>()
+  const lay = (wanted: (steel: (typeof others)[number]) => boolean): void => {
+    for (const [i, steel] of others.entries()) {
+      if (!wanted(steel)) continue
+      const key = keys[i] as string
+      lines.set(
+        i,
+        edgeCover === undefined
+          ? { ...NOTHING, gaps: [`${key}: cover.edge: cover at edges and openings, mm`] }
+          : lineOf(steel, key, context),
+      )
+    }
+  }
+  lay(isTrimmers)
+  lay(isEdgeBars)
+  const listedHeights = heightsOfListed(placed, context)
+  lay((steel) => isStarters(steel) || isTieBars(steel))
+  return { lines: others.map((_, i) => lines.get(i) ?? NOTHING), listedHeights }
+}
+
+function lineOf(steel: Parameters<typeof isMat>[0], key: string, context: LayContext): LaidLine {
+  if (isEdgeBars(steel)) return edgeBars(steel, key, context)
+  if (isTrimmers(steel)) return trimmers(steel, key, context)
+  if (isStarters(steel)) return starters(steel, key, context)
+  return isTieBars(steel) ? tieBars(steel, key, context) : NOTHING
+}
+
+/** Names of the lines for checks: the drawing's mark, else kind and number. */
+function keysOf(others: readonly Parameters<typeof isMat>[0][]): string[] {
+  const counts = new Map<string, number>()
+  return others.map((steel) => {
+    const kind = isEdgeBars(steel)
+      ? 'edge'
+      : isTrimmers(steel)
+        ? 'trimmers'
+        : isStarters(steel)
+          ? 'starters'
+          : 'ties'
+    const name = 'mark' in steel && steel.mark !== undefined ? steel.mark : kind
+    const count = (counts.get(name) ?? 0) + 1
+    counts.set(name, count)
+    return name === kind || count > 1 ? `${name}-${count}` : name
+  })
+}
+
+function addMat({ key, mat, rows, height }: PlannedMat, space: LayContext['space']): void {
+  if (height === null) return
+  for (const { line, cut, aside } of rows) {
+    for (const [i, { from, to }] of cut.pieces.entries()) {
+      const across = line.at + (aside[i] ?? 0)
+      const centreline: Corner[] =
+        mat.direction === 'x'
+          ? [
+              [from, across, height],
+              [to, across, height],
+            ]
+          : [
+              [across, from, height],
+              [across, to, height],
+            ]
+      space.add(solidsOf({ id: `${key} ${line.row} ${from}`, centreline, diameter: mat.diameter }))
+    }
+  }
+}
+
+/** Listed bars lie over the mats of their layer, each at the first height at which it runs into no other. */
+function heightsOfListed(placed: readonly ListedBar[], context: LayContext): Map<string, (number | null)[]> {
+  const { space, panel, stacked, mats } = context
+  const heights = new Map<string, (number | null)[]>()
+  for (const { mark, drawn, paths } of placed) {
+    const { layer, diameter } = drawn
+    if (layer === undefined) continue
+    const face = panel.drawing.cover?.[layer]
+    if (face === undefined) {
+      heights.set(
+        mark,
+        paths.map(() => null),
+      )
+      continue
+    }
+    const over = mats.reduce((depth, { mat }) => (mat.layer === layer ? depth + mat.diameter : depth), face)
+    heights.set(
+      mark,
+      paths.map((path, i) => {
+        const at = (depth: number) => {
+          const height = heightAt(panel.drawing.thickness, layer, depth, diameter)
+          const centreline = path.map(([x, y]): Corner => [x, y, height])
+          return solidsOf({ id: `listed ${mark} ${i}`, centreline, diameter })
+        }
+        const depths = (depthsFor(context, layer, [Number.NaN, Number.NaN]) ?? []).filter(
+          (each) => each >= over,
+        )
+        const depth = depths.find((each) => space.clash(at(each)) === null) ?? over
+        space.add(at(depth))
+        stacked[layer].push(depth + diameter)
+        return heightAt(panel.drawing.thickness, layer, depth, diameter)
+      }),
+    )
+  }
+  return heights
+}

@@ -1,0 +1,197 @@
+import type { DrawnTieBars } from '../../panel/drawn-steel.ts'
+import { distance, type Point } from '../../panel/point.ts'
+import { type Check, compare } from '../../working/check.ts'
+import type { Assumed, Worked } from '../../working/worked.ts'
+import type { Corner } from '../steel-plan.ts'
+import { type BendOf, bendOf, NO_RULE } from './bend-of.ts'
+import { seenFromAbove } from './edge-bars.ts'
+import { fitCheck, leftOutCheck, spacingLaid } from './laid-checks.ts'
+import { depthsFor, heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
+import { solidsOf } from './space.ts'
+import { spreadEven, widest } from './spread.ts'
+import { isWithin } from './within.ts'
+
+/** Turn of the hooks of a closed tie, degrees. */
+const HOOK = 135
+
+interface Depths {
+  readonly mould: number
+  readonly top: number
+}
+
+/** Where ties stand: places along a line, and the direction of their width. */
+interface Stand {
+  readonly from: Point
+  readonly along: Point
+  readonly across: Point
+  /** null: one tie, at its place. */
+  readonly spacing: number | null
+  readonly low: number
+  readonly high: number
+}
+
+/**
+ * Closed ties across the thickness, along a line or one at each point: width as drawn, height what the covers and the bars that run
+ * the same way leave; hooks of 135° at one corner, not drawn in the picture but cut. Their pieces along the faces lie beside the bars of the
+ * mats that run the same way, or on them.
+ */
+export function tieBars(drawn: DrawnTieBars, key: string, context: LayContext): LaidLine {
+  const { panel, rules } = context
+  const { diameter, grade, width } = drawn
+  const bend = bendOf({ rules, key, diameter, grade, role: 'stirrup', inside: drawn.inside })
+  const gaps = (['mould', 'top'] as const)
+    .filter((layer) => panel.drawing.cover?.[layer] === undefined)
+    .map((layer) => `${key}: cover.${layer}: cover to the bars, mm`)
+  const tail = tailOf(drawn, bend, context)
+  if (!tail.known) gaps.push(...tail.gaps.map((gap) => `${key}: tail: ${gap}`))
+  const base = { ...NOTHING, checks: [bend.check], assumed: bend.assumed }
+  if (gaps.length > 0 || !tail.known || bend.inside === null) return { ...base, gaps }
+  const inside = bend.inside
+  const standing = standsOf(drawn).map((stand) => stood(drawn, stand, key, context))
+  const bars = standing.flatMap(({ lines, depths }) =>
+    lines.map((centreline): LaidBar => {
+      const height = heightOf(depths, context)
+      const hook = tail.value + inside / 2 + diameter
+      const legs = [hook, width, height, width, height, hook]
+      return { path: seenFromAbove(centreline), centreline, legs, turns: [HOOK, 90, 90, 90, HOOK] }
+    }),
+  )
+  const spacings = standing.flatMap((each) => each.widest ?? [])
+  const heights = standing
+    .filter(({ lines }) => lines.length > 0)
+    .map(({ depths }) => heightOf(depths, context))
+  const least = Math.min(width, ...heights)
+  return {
+    bars: [
+      {
+        prefix: drawn.mark ?? 'SL',
+        named: drawn.mark !== undefined,
+        use: 'tie',
+        layer: 'both',
+        diameter,
+        grade,
+        role: 'stirrup',
+        inside,
+        least: bend.least,
+        bars,
+      },
+    ],
+    checks: [
+      bend.check,
+      ...(drawn.spacing === undefined
+        ? []
+        : [spacingLaid(key, spacings.length > 0 ? Math.max(...spacings) : null, drawn.spacing)]),
+      leftOutCheck(
+        key,
+        standing.reduce((sum, { leftOut }) => sum + leftOut, 0),
+        'they would leave the concrete less its cover',
+      ),
+      fitCheck({ key, height: least, inside, diameter, bends: 2 }),
+      tailCheck(drawn, key, tail.value, bend, context),
+    ],
+    assumed: [...bend.assumed, ...tailAssumed(drawn, key, tail.value)],
+    gaps: [],
+  }
+}
+
+function tailOf({ diameter, tail }: DrawnTieBars, bend: BendOf, { rules }: LayContext): Worked<number> {
+  if (tail !== undefined) return { known: true, value: tail, working: [] }
+  if (bend.inside === null) return { known: false, gaps: ['inside diameter of the bends, mm'] }
+  return rules.hookTail({ diameter, role: 'stirrup', plain: false, turn: HOOK, inside: bend.inside })
+}
+
+function tailAssumed({ tail }: DrawnTieBars, key: string, value: number): Assumed[] {
+  if (tail !== undefined) return []
+  const why = 'the drawing gives no straight past the hooks: the least that the code allows'
+  return [{ field: `steel.${key}.tail`, value, unit: 'mm', why }]
+}
+
+function tailCheck(
+  { diameter }: DrawnTieBars,
+  key: string,
+  tail: number,
+  { inside }: BendOf,
+  { rules }: LayContext,
+): Check {
+  const least =
+    inside === null ? null : rules.hookTail({ diameter, role: 'stirrup', plain: false, turn: HOOK, inside })
+  return compare({
+    id: `leg:${key}`,
+    step: 'cut-bend',
+    what: `Straight past the hooks of ${key}`,
+    demand: tail,
+    limit: least?.known ? least.value : null,
+    unit: 'mm',
+    sense: 'at least',
+    source: least?.known ? (least.working[0]?.source ?? NO_RULE) : NO_RULE,
+    working: least?.known ? least.working : [],
+    missing: least === null ? ['inside: inside diameter of the bends, mm'] : least.known ? [] : least.gaps,
+  })
+}
+
+function standsOf({ ties, spacing, across }: DrawnTieBars): Stand[] {
+  const places = ties as unknown as readonly Point[]
+  if (spacing === undefined) {
+    const direction: Point = across === 'x' ? [1, 0] : [0, 1]
+    const along: Point = [direction[1], direction[0]]
+    return places.map((from) => ({ from, along, across: direction, spacing: null, low: 0, high: 0 }))
+  }
+  const [a, b] = places as [Point, Point]
+  const length = distance(a, b)
+  const along: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
+  return [
+    {
+      from: a,
+      along,
+      across: [-along[1] + 0, along[0]],
+      spacing,
+      low: 0,
+      high: length,
+    },
+  ]
+}
+
+function stood(drawn: DrawnTieBars, stand: Stand, key: string, context: LayContext) {
+  const { space, roomFor, panel } = context
+  const { diameter, width } = drawn
+  const room = roomFor(diameter)
+  const { from, along, across, low, high } = stand
+  const mould = depthsFor(context, 'mould', across) ?? []
+  const top = depthsFor(context, 'top', across) ?? []
+  const levels = mould
+    .flatMap((m, i) => top.map((t, j) => ({ depths: { mould: m, top: t }, order: i + j })))
+    .sort((a, b) => a.order - b.order)
+    .map(({ depths }) => depths)
+  const half = width / 2 - diameter / 2
+  const side = (at: number, by: number): Point => [
+    from[0] + along[0] * at + across[0] * by,
+    from[1] + along[1] * at + across[1] * by,
+  ]
+  const bar = (at: number, depths: Depths): Corner[] => {
+    const [a, b] = [side(at, -half), side(at, half)]
+    const bottom = heightAt(panel.drawing.thickness, 'mould', depths.mould, diameter)
+    const lid = heightAt(panel.drawing.thickness, 'top', depths.top, diameter)
+    return [
+      [...a, lid],
+      [...a, bottom],
+      [...b, bottom],
+      [...b, lid],
+      [...a, lid],
+    ]
+  }
+  const fits = (at: number) => half > 0 && isWithin(room, side(at, -half), side(at, half))
+  const spacing = stand.spacing ?? Number.POSITIVE_INFINITY
+  const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits })
+  const depths = laid?.level ?? { mould: 0, top: 0 }
+  const lines = (laid?.at ?? []).map((at, i) => {
+    const centreline = bar(at, depths)
+    space.add(solidsOf({ id: `tie ${key} ${from.join()} ${i}`, centreline, diameter }))
+    return centreline
+  })
+  return { lines, depths, widest: widest(laid?.at ?? []), leftOut: laid?.leftOut ?? 0 }
+}
+
+/** Outside, across the thickness, mm. */
+function heightOf({ mould, top }: Depths, { panel }: LayContext): number {
+  return panel.drawing.thickness - mould - top
+}

@@ -1,0 +1,253 @@
+import type { DrawnTrimmers, Layer } from '../../panel/drawn-steel.ts'
+import type { Point } from '../../panel/point.ts'
+import { type Check, compare } from '../../working/check.ts'
+import { enteredBy } from '../../working/source.ts'
+import type { Assumed } from '../../working/worked.ts'
+import type { Corner } from '../steel-plan.ts'
+import { diagonalsAt } from './diagonals.ts'
+import { type EdgeRun, runsAt } from './edge-runs.ts'
+import { anchorageOf, anchorCheck, leftOutCheck } from './laid-checks.ts'
+import {
+  depthsFor,
+  heightAt,
+  type LaidBar,
+  type LaidBars,
+  type LaidLine,
+  type LayContext,
+  ROUNDING,
+} from './lay-context.ts'
+import { solidsOf } from './space.ts'
+import { partsWithin } from './within.ts'
+
+/** A straight bar in plan with what it reaches past the corners at its ends, mm. */
+interface Trimmer {
+  readonly from: Point
+  readonly to: Point
+  readonly past: readonly [number, number]
+}
+
+/** Sides of an opening shorter than this many bars get no trimmers: it is round there. Common practice, no source. */
+const SHORTEST_SIDE = 10
+
+/**
+ * Trimmers beside every straight side of an opening, the first at the edge cover or inside the U-bars there, each reaching past the corners; cut where the concrete
+ * less its cover ends, and told where less than the anchorage is left. All of one direction and layer lie at one height, beside the
+ * bars of the mat that runs the same way or over what crosses them. Diagonals lie over all.
+ */
+export function trimmers(drawn: DrawnTrimmers, key: string, context: LayContext): LaidLine {
+  const { runs, panel, rules } = context
+  const { diameter, grade, count } = drawn
+  const clear = rules.clearSpacing({ diameter, aggregate: panel.drawing.concrete.aggregate ?? null })
+  const apart = drawn.apart ?? (clear.known ? clear.value + diameter : null)
+  const several = count > 1 || (drawn.diagonals?.count ?? 1) > 1
+  if ((apart === null && count > 1) || (several && !clear.known && drawn.diagonals !== undefined)) {
+    return {
+      bars: [],
+      checks: [],
+      assumed: [],
+      gaps: clear.known ? [] : clear.gaps.map((gap) => `${key}: ${gap}`),
+    }
+  }
+  const sides = runsAt(drawn.trim === 'all' ? 'openings' : drawn.trim, runs)
+  const long = sides.filter(({ length }) => length >= SHORTEST_SIDE * diameter)
+  const layers: readonly Layer[] = drawn.layer === 'both' ? ['mould', 'top'] : [drawn.layer]
+  const laid = long.map((run) => ({ run, bars: besideRun(drawn, run, apart ?? 0, context) }))
+  const past = laid.flatMap(({ bars }) => bars.flatMap(({ past: ends }) => [...ends]))
+  const groups = layers.flatMap((layer) => placed(laid, drawn, layer, context))
+  const leftOut = long.length * count - laid.reduce((sum, { bars }) => sum + bars.length, 0)
+  const base = { named: drawn.mark !== undefined, grade, role: 'main', inside: null, least: null } as const
+  const lines = layers.map(
+    (layer): LaidBars => ({
+      ...base,
+      prefix: drawn.mark ?? `${layer === 'mould' ? 'M' : 'T'}R`,
+      use: 'trimmer',
+      layer,
+      diameter,
+      bars: groups.filter((group) => group.layer === layer).map(({ bar }) => bar),
+    }),
+  )
+  const diagonal = drawn.diagonals === undefined ? null : diagonalsAt(drawn, key, sides, layers, context)
+  return {
+    bars: [...lines, ...(diagonal?.bars ?? [])],
+    checks: [
+      ...(sides.length > long.length
+        ? [leftOutCheck(`${key}-sides`, sides.length - long.length, 'sides shorter than ten bars get none')]
+        : []),
+      leftOutCheck(
+        key,
+        leftOut * layers.length,
+        'the concrete less its cover leaves no room beside the opening',
+      ),
+      ...reachChecks(drawn, key, past, layers, context, (apart ?? 0) - diameter),
+      ...(diagonal?.checks ?? []),
+    ],
+    assumed: [...(count > 1 && drawn.apart === undefined ? [apartAssumed(key, apart ?? 0)] : [])],
+    gaps: groups.some(({ bar }) => bar.centreline === null)
+      ? layers.flatMap((layer) =>
+          panel.drawing.cover?.[layer] === undefined ? [`${key}: cover.${layer}: cover to the bars, mm`] : [],
+        )
+      : [],
+  }
+}
+
+function apartAssumed(key: string, apart: number): Assumed {
+  return {
+    field: `steel.${key}.apart`,
+    value: apart,
+    unit: 'mm',
+    why: 'the drawing gives no distance between trimmers: the least clear distance of the code',
+  }
+}
+
+/** Trimmers of one side of an opening in plan; those with no room are left out. */
+function besideRun(drawn: DrawnTrimmers, run: EdgeRun, apart: number, context: LayContext): Trimmer[] {
+  const { diameter, beyond, count } = drawn
+  const { from, along, inward, length } = run
+  const room = context.roomFor(diameter)
+  return Array.from({ length: count }, (_, k) => k).flatMap((k): Trimmer[] => {
+    const into = context.edgeCover + (context.webs.get(run) ?? 0) + diameter / 2 + k * apart
+    const at = (place: number): Point => [
+      from[0] + along[0] * place + inward[0] * into,
+      from[1] + along[1] * place + inward[1] * into,
+    ]
+    const [low, high] = [-beyond, length + beyond]
+    const middle = (length / 2 - low) / (high - low)
+    const part = partsWithin(room, at(low), at(high)).find(([a, b]) => a <= middle && b >= middle)
+    if (part === undefined) return []
+    const start = part[0] > 0 ? low + part[0] * (high - low) + ROUNDING : low
+    const end = part[1] < 1 ? low + part[1] * (high - low) - ROUNDING : high
+    return [{ from: at(start), to: at(end), past: [-start, end - length] }]
+  })
+}
+
+interface PlacedTrimmer {
+  readonly layer: Layer
+  readonly bar: LaidBar
+}
+
+/** Heights: the bars of a direction at the first depth at which all of them have room. */
+function placed(
+  laid: readonly { readonly run: EdgeRun; readonly bars: readonly Trimmer[] }[],
+  { diameter }: DrawnTrimmers,
+  layer: Layer,
+  context: LayContext,
+): PlacedTrimmer[] {
+  const { thickness } = context.panel.drawing
+  const directions = new Map<string, { along: Point; bars: Trimmer[] }>()
+  for (const { run, bars } of laid) {
+    const flip = run.along[0] < -1e-9 || (Math.abs(run.along[0]) <= 1e-9 && run.along[1] < 0) ? -1 : 1
+    const name = run.along.map((part) => (part * flip).toFixed(6)).join(' ')
+    const same = directions.get(name) ?? { along: run.along, bars: [] }
+    same.bars.push(...bars)
+    directions.set(name, same)
+  }
+  return [...directions.values()].flatMap(({ along, bars }) =>
+    stackFlat({ bars, along, diameter, layer, name: 'trimmer', context }).map((height, i) => {
+      const { from, to } = bars[i] as Trimmer
+      return { layer, bar: flatBar(from, to, height === null ? null : Math.min(height, thickness)) }
+    }),
+  )
+}
+
+/** A straight bar that lies flat. */
+export function flatBar(from: Point, to: Point, height: number | null): LaidBar {
+  const centreline =
+    height === null
+      ? null
+      : ([
+          [...from, height],
+          [...to, height],
+        ] as readonly Corner[])
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1])
+  return { path: [from, to], centreline, legs: [length], turns: [] }
+}
+
+/**
+ * Heights of bars of one direction, all alike where one depth has room for all; else each at the first depth that has, and where none
+ * has over everything. Null without cover. The bars are added to the space.
+ */
+export function stackFlat({
+  bars,
+  along,
+  diameter,
+  layer,
+  name,
+  context,
+}: {
+  readonly bars: readonly { readonly from: Point; readonly to: Point }[]
+  readonly along: Point
+  readonly diameter: number
+  readonly layer: Layer
+  readonly name: string
+  readonly context: LayContext
+}): (number | null)[] {
+  const { space, panel, stacked } = context
+  const depths = depthsFor(context, layer, along)
+  if (depths === null) return bars.map(() => null)
+  const solidAt = (i: number, depth: number) => {
+    const { from, to } = bars[i] as { from: Point; to: Point }
+    const height = heightAt(panel.drawing.thickness, layer, depth, diameter)
+    const id = `${name} ${layer} ${from.join()} ${to.join()} ${diameter}`
+    return solidsOf({
+      id,
+      centreline: [
+        [...from, height],
+        [...to, height],
+      ],
+      diameter,
+    })
+  }
+  const free = (i: number, depth: number) => space.clash(solidAt(i, depth)) === null
+  const common = depths.find((depth) => bars.every((_, i) => free(i, depth)))
+  const chosen = bars.map(
+    (_, i) => common ?? depths.find((depth) => free(i, depth)) ?? (depths.at(-1) as number),
+  )
+  for (const [i, depth] of chosen.entries()) space.add(solidAt(i, depth))
+  stacked[layer].push(...new Set(chosen.map((depth) => depth + diameter)))
+  return chosen.map((depth) => heightAt(panel.drawing.thickness, layer, depth, diameter))
+}
+
+/** What trimmers keep past the corners: as drawn, and against the anchorage of the code. */
+function reachChecks(
+  { diameter, grade, beyond }: DrawnTrimmers,
+  key: string,
+  past: readonly number[],
+  layers: readonly Layer[],
+  context: LayContext,
+  gap: number,
+): Check[] {
+  if (past.length === 0) return []
+  const least = Math.min(...past)
+  const cut = past.filter((length) => length < beyond - 1e-6).length
+  const { cover, thickness } = context.panel.drawing
+  // Of two layers the one that asks for more: least cover, deepest fresh concrete below.
+  const covers = layers.map((layer) => cover?.[layer] ?? null)
+  const depth = covers.includes(null) ? null : Math.min(...(covers as number[]))
+  const below = layers.includes('top') ? thickness - (cover?.top ?? 0) - diameter : (cover?.mould ?? 0)
+  const anchorage = anchorageOf(context, {
+    diameter,
+    grade,
+    depth,
+    gap: gap > 0 ? gap : (depth ?? diameter),
+    below,
+  })
+  return [
+    anchorCheck({
+      key,
+      what: `Trimmers of ${key} past the corner`,
+      found: least,
+      anchorage,
+      ...(cut > 0 ? { note: `${cut} ends cut at the edge cover, drawn ${beyond} mm past the corner` } : {}),
+    }),
+    compare({
+      id: `beyond:${key}`,
+      step: 'cage',
+      what: `Trimmers of ${key} past the corner, as drawn`,
+      demand: least,
+      limit: beyond,
+      unit: 'mm',
+      sense: 'at least',
+      source: enteredBy('the drawing'),
+    }),
+  ]
+}
