@@ -2,6 +2,7 @@ import { findChromium } from '../scripts/chromium.mjs'
 import { cutting } from './cutting.ts'
 import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
+import { heats } from './heats.ts'
 import { printLines } from './line.ts'
 import { picksBench } from './picks.ts'
 import { plans } from './plans.ts'
@@ -16,6 +17,7 @@ printLines('Plate', plate(short))
 printLines('Stages of handling', stages(short ? 60 : 1000))
 printLines('Picks', picksBench(short))
 printLines('Cutting', await cutting(short))
+printLines('Steel on record', await heats(short))
 printLines('Record', await committedEntries(short ? 300 : 2000))
 printLines('Command line', startUp())
 const chromium = findChromium()
