@@ -16,12 +16,12 @@ export function hooksPicture({ drawing, steel, cage, frame }: HooksPictureInput)
   const { hooks, placedCentre } = cage
   const box = bounds(drawing.outline as unknown as Ring)
   const top = chainsOf(
-    hooks.map(([x]) => x),
+    hooks.map(([x]) => Math.round(x)),
     box.left,
     box.right,
   ).slice(0, 1)
   const right = chainsOf(
-    hooks.map(([, y]) => y),
+    hooks.map(([, y]) => Math.round(y)),
     box.bottom,
     box.top,
   ).slice(0, 1)

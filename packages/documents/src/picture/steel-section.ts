@@ -18,7 +18,7 @@ export interface SteelSectionInput {
 
 /** Of the frame's height that the thickness takes at most. */
 const SHARE = 0.5
-const LEAST_LENGTH = 420
+const LEAST_LENGTH = 280
 /**
  * Section through the thickness at an edge of the panel, to scale: bars on end as discs, the nearest bar of each layer that runs along
  * it; cover, bars and gaps measured from the mould face, which is below. Null where no cover is given: no bar has a height.
@@ -43,6 +43,7 @@ export function steelSection({ drawing, steel, frame, along }: SteelSectionInput
     frame,
     chains: { right: [heights], left: [[0, thickness]], bottom: edgeChain(cut, discs, lying) },
   })
+  const dimensions = dimensionShapes(layout)
   const names = nameBars(layout, lying, discs)
   return {
     width: layout.width,
@@ -50,7 +51,7 @@ export function steelSection({ drawing, steel, frame, along }: SteelSectionInput
     scale: layout.scale,
     ratio: layout.ratio,
     origin: layout.origin,
-    shapes: [...drawn(layout, cut, thickness, lying, discs), ...dimensionShapes(layout), ...names.shapes],
+    shapes: [...drawn(layout, cut, thickness, lying, discs), ...dimensions, ...names.shapes],
     title: `Panel ${drawing.mark}, section along ${along} at ${along === 'x' ? 'y' : 'x'} = ${lengthText(cut.at)} mm, mould face below: ${heightWords(heights)}. ${barWords([...lying, ...discs])}.`,
     key: [
       { role: 'peak', text: `bars across ${along}, cut` },
@@ -152,6 +153,11 @@ function nameBars(
     take(labels, { left, right, top: y - half(diameter), bottom: y + half(diameter) })
   }
   for (const { s, z, diameter } of discs) take(labels, boxAround(layout.at([s, z]), half(diameter)))
+  const { left, right, top, bottom } = layout.panel
+  for (const y of [top, bottom]) take(labels, { left, right, top: y - 1, bottom: y + 1 })
+  take(labels, { left: left - layout.text, right: left + 2, top, bottom })
+  const goesOn = layout.text * 1.2
+  take(labels, { left: right - goesOn, right: right + goesOn, top, bottom })
   const shapes: Shape[] = []
   const notes: string[] = []
   for (const bar of onePerHeight([...lying, ...discs])) {
@@ -164,26 +170,30 @@ function nameBars(
   return { shapes, notes }
 }
 
-/** Places over and under a bar, from the right end of the section leftward. */
-function* beside(layout: Layout, { z, diameter }: Named): Generator<Point> {
-  const { left, right } = layout.panel
-  const y = layout.at([0, z])[1]
-  const away = (diameter / 2) * layout.scale + layout.text * 0.75
-  for (const part of [0.62, 0.38, 0.8, 0.5]) {
-    const x = left + part * (right - left)
-    yield [x, y + away]
-    yield [x, y - away]
+/** Places over and under a bar: of one on end around it, of one that lies along it. */
+function* beside(layout: Layout, bar: Named): Generator<Point> {
+  const away = (bar.diameter / 2) * layout.scale + layout.text * 0.75
+  for (const place of 's' in bar
+    ? [bar.s]
+    : [0.62, 0.38, 0.8, 0.5].map((part) => bar.from + part * (bar.to - bar.from))) {
+    const [x, y] = layout.at([place, bar.z])
+    for (const aside of 's' in bar ? [0, -3.2, 3.2] : [0]) {
+      yield [x + aside * layout.text, y + away]
+      yield [x + aside * layout.text, y - away]
+    }
+    if ('s' in bar) yield [x - away - layout.text * 2.8, y]
   }
 }
 
-type Named = Pick<Lying, 'z' | 'diameter'>
+type Named = Lying | Disc
 
+/** Bars of one size and height once: the last of those on end, since the edge is crowded. */
 function onePerHeight(bars: readonly Named[]): Named[] {
   const found = new Map(bars.map((bar) => [barWord(bar), bar]))
   return [...found.values()].sort((a, b) => a.z - b.z)
 }
 
-function barWord({ z, diameter }: Named): string {
+function barWord({ z, diameter }: Pick<Named, 'z' | 'diameter'>): string {
   return `${lengthText(diameter)} mm at ${lengthText(z)}`
 }
 

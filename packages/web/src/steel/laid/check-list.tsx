@@ -17,7 +17,10 @@ export function CheckList({
           {checks.map((check) => (
             <li key={check.id}>
               <span>
-                <VerdictMark verdict={check.verdict} size={20} withWord /> {check.what}: {numbers(check)}
+                <VerdictMark verdict={check.verdict} size={20} withWord />
+                <span>
+                  {check.what}: {numbers(check)}
+                </span>
               </span>
               <Explain about={check.what} working={check.working} source={check.source} />
             </li>
