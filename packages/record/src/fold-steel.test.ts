@@ -138,6 +138,26 @@ describe('steel in the record', () => {
     expect(fold([ring, b]).steel.byPanel.get(PANEL.id)?.[0]?.bundle).toBeNull()
   })
 
+  it('flags a panel that was cleared for the pour before its bundle was kept apart', () => {
+    const { device, all, accepted } = week()
+    const opening = device.make(LEAD, {
+      kind: 'opening',
+      subject: PANEL,
+      step: 'set',
+      value: null,
+      rests: [accepted.id],
+    })
+    const late = () => fold([...all, opening, recalled]).flags.filter(({ kind }) => kind === 'late')
+    const recalled = device.make(LEAD, {
+      kind: 'release',
+      subject: BUNDLE,
+      value: { decision: 'quarantine' },
+      reason: 'the mill recalled the heat',
+    })
+    expect(late().map(({ panel, entries }) => [panel, entries])).toEqual([[PANEL.id, [recalled.id]]])
+    expect(fold([...all, opening]).flags.filter(({ kind }) => kind === 'late')).toEqual([])
+  })
+
   it('counts the bars cut of each line of a plan, and which plan took its place', () => {
     const device = new ExampleDevice('d-3')
     const plan = {

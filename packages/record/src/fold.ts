@@ -177,6 +177,7 @@ export function createFold(): Fold {
     const flags: Flag[] = [...twice.values(), ...yard.flags, ...steel.flags]
     for (const panel of folded.values()) for (const flag of panel.flags) flags.push(flag)
     for (const device of devices.values()) flags.push(...deviceFlags(device))
+    for (const [id, its] of byPanel) flags.push(...steelFlags(id, its, folded.get(id)?.facts))
     const ids = [...folded.keys()].sort()
     const pick = <T>(read: (panel: FoldedPanel) => T): Map<string, T> =>
       new Map(ids.map((id) => [id, read(folded.get(id) as FoldedPanel)]))
@@ -217,6 +218,18 @@ export function createFold(): Fold {
       return state
     },
   }
+}
+
+/** Bundles that somebody kept apart after the panel with their steel was cleared for the pour. The panel is not loaded until that is decided. */
+function steelFlags(panel: string, steel: NonNullable<PanelFacts['steel']>, facts?: PanelFacts): Flag[] {
+  const opening = facts?.steps.set.opening ?? null
+  if (opening === null) return []
+  return steel.flatMap(({ bundle, decisions }): Flag[] => {
+    const last = decisions.at(-1)
+    if (last === undefined || last.decision === 'accept' || opening.rests.includes(last.entry)) return []
+    const text = `Bundle ${bundle}, whose steel is in this panel, was kept apart after set was opened.`
+    return [{ kind: 'late', panel, device: null, entries: [last.entry], text }]
+  })
 }
 
 interface PanelWithSteel {
