@@ -120,7 +120,12 @@ export interface SteelRules {
       }) => Worked<number>)
     | null
   /** Lowest bar temperature for cold bending, °C; null where the family is silent. */
-  readonly coldest: { readonly temperature: number; readonly source: Source } | null
+  readonly coldest: {
+    readonly temperature: number
+    readonly source: Source
+    /** A warmer limit that another source of the place asks for, °C: said, not judged. */
+    readonly advised?: { readonly temperature: number; readonly source: Source }
+  } | null
   lap(input: LapInput): Worked<LapLength>
   /** Development and lap in compression, mm. */
   compressionLap(input: LapInput): Worked<LapLength>

@@ -66,6 +66,14 @@ describe('legs of a bar', () => {
     expect(middle(119)?.verdict).toBe('fail')
   })
 
+  it('a size that is missing leaves no number', () => {
+    for (const change of [{ inside: Number.NaN }, { diameter: Number.NaN }]) {
+      const limits = legLimits({ ...TIE, ...change, legs: [300, 300, 300], turns: [90, 90] })
+      expect(limits.map(({ verdict }) => verdict)).toEqual(['unknown', 'unknown', 'unknown'])
+      expect(limits[1]?.found).toBeNull()
+    }
+  })
+
   it('a turn that is missing is not known; a straight bar has nothing to say', () => {
     expect(legLimits({ ...TIE, legs: [300, 300, 300], turns: [90] }).map(({ verdict }) => verdict)).toEqual([
       'pass',

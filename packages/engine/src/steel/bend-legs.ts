@@ -99,8 +99,8 @@ export interface LegLimit {
   readonly leg: number
   /** An end leg by its outside dimension, a leg between two bends by its straight. */
   readonly what: 'end leg' | 'straight between bends'
-  /** mm */
-  readonly found: number
+  /** mm; null where a size or a turn is missing. */
+  readonly found: number | null
   readonly least: Worked<number>
   readonly verdict: Verdict
 }
@@ -132,5 +132,5 @@ export function legLimits({ legs, turns, ...bar }: LegLimitsInput): LegLimit[] {
 
 function limitOf(leg: number, what: LegLimit['what'], found: number, least: Worked<number>): LegLimit {
   const verdict = least.known ? verdictOf(found, least.value, 'at least') : 'unknown'
-  return { leg, what, found, least, verdict }
+  return { leg, what, found: Number.isFinite(found) ? found : null, least, verdict }
 }

@@ -89,3 +89,13 @@ describe('go or no-go', () => {
     },
   )
 })
+
+describe('sources that differ on the coldest bar', () => {
+  it('Europe passes from −5 °C; under +5 °C the withdrawn standard is told', () => {
+    const notes = (temperature: number) => bend('eu', 12, { grade: 'B500B', temperature }).notes
+    expect(notes(4.9)).toEqual(['BS 8110 (withdrawn) asked for 5 °C: sources differ.'])
+    expect(notes(5)).toEqual([])
+    // Where the bend fails the milder limit nothing is added.
+    expect(notes(-5.1)).toEqual([])
+  })
+})

@@ -63,6 +63,10 @@ export function checkBend(input: BendInput): BendVerdict {
       verdict: verdictOf(temperature, rules.coldest.temperature, 'at least'),
       source: rules.coldest.source,
     }
+    const { advised } = rules.coldest
+    if (advised !== undefined && cold.verdict === 'pass' && temperature < advised.temperature) {
+      notes.push(`${advised.source.standard} asked for ${advised.temperature} °C: sources differ.`)
+    }
   }
   const parts: Verdict[] = [size]
   if (cold !== null) parts.push(cold.verdict)

@@ -39,6 +39,10 @@ const LARGEST_FCD = 55 / 1.5
 export const COLDEST = {
   temperature: -5,
   source: { standard: 'EN 13670:2009', clause: '6.3', status: 'seen' },
+  advised: {
+    temperature: 5,
+    source: { standard: 'BS 8110 (withdrawn)', clause: '', status: 'seen' },
+  },
 } as const
 
 export interface CrushingInput {
