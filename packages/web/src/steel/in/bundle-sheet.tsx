@@ -1,10 +1,11 @@
 import type { CodeFamily } from '@castwright/engine/codes'
 import { permittedActs } from '@castwright/engine/steel'
 import { type BundleStanding, bundleStanding, mayAccept } from '@castwright/engine/steel/incoming'
+import { stepIsDone } from '@castwright/engine/steps'
 import type { BundleFacts } from '@castwright/record'
 import { Link } from '@tanstack/react-router'
 import { type ReactElement, useState } from 'react'
-import { Button, Notice, Sheet, VerdictMark } from '../../look/index.ts'
+import { Button, Notice, SelectField, Sheet, VerdictMark } from '../../look/index.ts'
 import { useActing } from '../../panel/acting.ts'
 import { mayDo } from '../../panel/entitled.ts'
 import { KeptWord } from '../../panel/kept-word.tsx'
@@ -12,6 +13,7 @@ import { ReasonForm } from '../../panel/reason-form.tsx'
 import { usePerson, useRecord, useYardState } from '../../record/index.ts'
 import { decideBundle } from './acts/decide-bundle.ts'
 import { recordBundle } from './acts/record-bundle.ts'
+import { useOfBundle } from './acts/use-of-bundle.ts'
 import { bundleText } from './bundle-draft.ts'
 import { BundleForm } from './bundle-form.tsx'
 import { FindingsList } from './findings-list.tsx'
@@ -206,15 +208,54 @@ function Acts({ facts, family }: { readonly facts: BundleFacts; readonly family:
 }
 
 function WhereItWent({ id, cutBars }: { readonly id: string; readonly cutBars: number }): ReactElement {
-  const { steel } = useYardState()
+  const { steel, panels: all } = useYardState()
+  const person = usePerson()
+  const record = useRecord()
+  const { busy, fault, run } = useActing()
+  const [panel, setPanel] = useState('')
   const panels = [...steel.byPanel]
     .filter(([, its]) => its.some(({ bundle }) => bundle === id))
-    .map(([panel]) => panel)
+    .map(([name]) => name)
+  const open = [...all.values()].filter((facts) => facts.drawing !== null && !stepIsDone('set', facts))
   return (
-    <div>
+    <div className="stack">
       <h3>Where it went</h3>
-      <p>{cutBars === 0 ? 'No bar of it was cut yet.' : `${cutBars} bars cut.`}</p>
+      <p>{cutBars === 0 ? 'No bar of it was cut by the record yet.' : `${cutBars} bars cut.`}</p>
       {panels.length === 0 ? null : <PanelLinks panels={panels} />}
+      {mayDo(person.role, 'used') ? (
+        <details>
+          <summary>Bars of it went into a panel without a cutting plan</summary>
+          <div className="row steel-choice">
+            <SelectField
+              label="Panel"
+              value={panel}
+              onChange={(event) => setPanel(event.currentTarget.value)}
+            >
+              <option value="">choose</option>
+              {open.map(({ job, mark }) => (
+                <option key={`${job}/${mark}`} value={`${job}/${mark}`}>
+                  {mark}, {job}
+                </option>
+              ))}
+            </SelectField>
+            <Button
+              disabled={busy || panel === ''}
+              onClick={() =>
+                void run(() => record.add(useOfBundle.draft({ id, panel }))).then(
+                  (done) => done && setPanel(''),
+                )
+              }
+            >
+              {useOfBundle.label}
+            </Button>
+          </div>
+          {fault === null ? null : (
+            <p role="alert" className="check-fault">
+              {fault}
+            </p>
+          )}
+        </details>
+      ) : null}
     </div>
   )
 }
