@@ -53,3 +53,28 @@ describe('castwright cutlength', () => {
     expect(out).toBe('')
   })
 })
+
+describe('castwright cutlength: shape codes', () => {
+  const run = async (line: string) => cli(`cutlength ${line} --json`.split(' '))
+
+  it('one bend has its label, with the standard’s own length beside the true one', async () => {
+    const { json } = await run('--diameter 12 --inside 48 --legs 600,400')
+    expect(json().shape).toMatchObject({ bs8666: '11', iso3766: '11', formulaLength: 976 })
+    expect(json().length as number).toBeCloseTo(975.1, 1)
+  })
+
+  it('more bends have one where their sides are given', async () => {
+    const legs = '--diameter 12 --inside 48 --legs 600,400,300'
+    expect((await run(legs)).json().shape).toBeUndefined()
+    expect((await run(`${legs} --sides l,l`)).json().shape).toMatchObject({ bs8666: '21' })
+    expect((await run(`${legs} --sides l,r`)).json().shape).toMatchObject({ bs8666: '23' })
+    const other = await run(`${legs.replace('48', '60')} --sides r,r`)
+    expect(other.json().shape).toMatchObject({ bs8666: '99', formulaLength: null })
+  })
+
+  it.each(['l', 'l,x', 'l,l,l', 'L,L', ''])('sides %j are refused', async (sides) => {
+    const { code, err } = await run(`--diameter 12 --inside 48 --legs 600,400,300 --sides=${sides}`)
+    expect(code).toBe(2)
+    expect(err).toMatch(/--sides.*one for each of 2 bends/)
+  })
+})

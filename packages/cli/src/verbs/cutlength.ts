@@ -1,5 +1,6 @@
-import { cutLength, shortLegs } from '@castwright/engine/steel'
+import { cutLength, type ShapeLabels, shapeLabels, shortLegs } from '@castwright/engine/steel'
 import { type Assumed, GEOMETRY, InputError } from '@castwright/engine/working'
+import type { Given } from '../given.ts'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
 /** No bar and no bend is larger, mm: a slip of the finger. */
@@ -14,6 +15,10 @@ export const cutlengthVerb: Verb = {
     {
       flags: '--turns <degrees,…>',
       about: 'turn of the bends, degrees, above 0 to 180: one, or one a bend; 90 if not given',
+    },
+    {
+      flags: '--sides <l,r,…>',
+      about: 'side of each bend, l or r, for the shape code; without it only up to one bend has one',
     },
   ],
   example: 'castwright cutlength --diameter 12 --inside 48 --legs 600,400 --turns 90',
@@ -45,11 +50,21 @@ export const cutlengthVerb: Verb = {
       )
     }
     const cut = cutLength({ diameter, inside, legs, turns })
+    const senses = sidesOf(given, bends)
+    const labels =
+      senses === null ? null : shapeLabels({ diameter, inside, legs, turns, senses, outOfPlane: false })
+    const shape = labels?.known ? labels.value : null
     const length = cut.known ? cut.value.length : null
     const deductions = cut.known ? cut.value.deductions : null
     const unknown = cut.known ? [] : cut.gaps
     return {
-      json: { length, deductions, source: GEOMETRY, ...(unknown.length > 0 ? { unknown } : {}) },
+      json: {
+        length,
+        deductions,
+        source: GEOMETRY,
+        ...(shape === null ? {} : { shape: shapeJson(shape) }),
+        ...(unknown.length > 0 ? { unknown } : {}),
+      },
       working: cut.working ?? [],
       assumed,
       ...(unknown.length > 0 ? { verdict: 'unknown' as const } : {}),
@@ -60,7 +75,42 @@ export const cutlengthVerb: Verb = {
             `Bend ${index + 1} takes off`,
             numberText(deduction, 'mm'),
           ]),
+          ...(shape === null ? [] : shapeRows(shape)),
         ]),
     }
   },
+}
+
+/** Sides of the bends, or null where they are not given and matter. @throws InputError where they are not one a bend. */
+function sidesOf(given: Given, bends: number): (1 | -1)[] | null {
+  const text = given.optionalText('sides')
+  if (text === undefined) return bends > 1 ? null : Array.from({ length: bends }, () => 1 as const)
+  const sides = text.split(',').map((side) => side.trim())
+  if (sides.length !== bends || sides.some((side) => side !== 'l' && side !== 'r')) {
+    throw given.fault('sides', text, `l or r with commas between, one for each of ${bends} bends`)
+  }
+  return sides.map((side) => (side === 'l' ? 1 : -1))
+}
+
+function shapeJson({
+  bs8666,
+  iso3766,
+  dimensions,
+  formulaLength,
+  difference,
+  notMet,
+  notes,
+}: ShapeLabels): object {
+  return { bs8666, iso3766, dimensions, formulaLength, difference, notMet, notes }
+}
+
+function shapeRows({ bs8666, iso3766, dimensions, formulaLength, notMet, notes }: ShapeLabels): string[][] {
+  const named = Object.entries(dimensions).map(([letter, size]) => `${letter} ${numberText(size)}`)
+  return [
+    ['Shape, BS 8666', [bs8666, ...named].join('  ')],
+    ['Shape, EN ISO 3766', iso3766],
+    ...(formulaLength === null ? [] : [['By the formula of BS 8666', numberText(formulaLength, 'mm')]]),
+    ...notMet.map((condition) => ['Not met', condition]),
+    ...notes.map((note) => ['', note]),
+  ]
 }
