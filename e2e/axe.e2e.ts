@@ -42,6 +42,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['a new revision', '/drawing/Saltmarsh%20Library/E03'],
   ['cuts', '/steel'],
   ['bends', '/steel/bend'],
+  ['laid out', '/steel/laid?panel=Saltmarsh%20Library%2FN06'],
   ['bar lists', '/steel/list'],
   ['Lifts', '/lifts'],
   ['the lift of a panel', '/lifts/Saltmarsh%20Library/N06'],

@@ -9,6 +9,9 @@ export interface Paint {
   readonly height: number
 }
 
+/** px: a bar drawn thinner than this has no light on it. */
+const ROUND = 4
+
 /** Slab edges, then each bar with a dark rim so that one crosses over the other. */
 export function paint(
   canvas: HTMLCanvasElement,
@@ -52,7 +55,12 @@ export function paint(
     const chosen = mark !== '' && bar?.mark === mark
     const colour =
       chosen || (mark === '' && lapped.has(id)) ? inks.accent : bar?.layer === 'top' ? inks.quiet : inks.ink
-    stroke(points, false, inks.sheet, wide + 2)
+    stroke(points, false, inks.sheet, wide + Math.min(3, Math.max(0.8, wide * 0.5)))
     stroke(points, false, colour, chosen ? wide + 1 : wide)
+    if (wide < ROUND) continue
+    // Light along the middle makes a thick line read as a round bar.
+    pen.globalAlpha = 0.35
+    stroke(points, false, inks.sheet, wide * 0.3)
+    pen.globalAlpha = 1
   }
 }
