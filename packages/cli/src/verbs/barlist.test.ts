@@ -128,6 +128,16 @@ describe('castwright barlist', () => {
     ])
   })
 
+  it('a panel’s own list goes back into its drawing without its mats a second time', async () => {
+    const lines = `${HEAD}\nMX1,12,500E,16,5920,,\nU1,12,500E,7,600,,\nN1,12,500E,7,600,,\n`
+    writeFileSync(at('own.csv'), lines)
+    const refused = await barlist('own.csv', '--into', 'W.json', '--json')
+    expect(refused.code).toBe(2)
+    expect(refused.err).toContain('found "MX1", which is in the list too')
+    const { json } = await barlist('own.csv', '--into', 'W.json', '--keep', '--json')
+    expect((json().steel as { bar?: string }[]).map(({ bar }) => bar)).toEqual([undefined, 'U1', 'N1'])
+  })
+
   it('reads by a map and writes the one that it read by', async () => {
     const mapped = await barlist('good.csv', '--map', 'map.json', '--json')
     expect(mapped.code).toBe(2)
@@ -149,6 +159,7 @@ describe('castwright barlist', () => {
     [['-', '--family', 'nz', '--tolerance', '-1'], '--tolerance'],
     [['-', '--family', 'nz', '--decimal', 'dot'], '--decimal'],
     [['-', '--family', 'nz', '--replace'], '--replace'],
+    [['-', '--family', 'nz', '--into', 'W.json', '--keep', '--replace'], '--keep'],
     [['-', '--family', 'eu', '--into', 'W.json'], '--family'],
     [['-', '--family', 'nz', '--panel', 'N05'], 'N05'],
   ])('refuses %j', async (args, word) => {

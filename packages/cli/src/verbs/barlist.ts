@@ -35,13 +35,16 @@ export const barlistVerb: Verb = {
     },
     { flags: '--take-good', about: 'takes the good rows though others are wrong; without it all or none' },
     { flags: '--into <drawing>', about: 'prints this drawing with the bars added, instead of the list' },
-    { flags: '--replace', about: 'with --into: bars of the drawing with the same mark give way' },
+    { flags: '--replace', about: 'with --into: listed bars of the drawing with the same mark give way' },
+    {
+      flags: '--keep',
+      about: 'with --into: a mark that the drawing has stays as drawn, the row is left out',
+    },
   ],
   example: 'castwright barlist docs/examples/barlist.csv --family nz',
   async run(given) {
     const into = await given.optionFile('into')
-    if (into === undefined && given.has('replace'))
-      throw given.fault('replace', 'no --into', '--into with it')
+    const existing = existingOf(given)
     const drawing = into === undefined ? undefined : parseDrawing(readJson(into.text, into.path), into.path)
     const family = familyOf(given, drawing?.code)
     const map = await mapGiven(given)
@@ -59,16 +62,22 @@ export const barlistVerb: Verb = {
     const added =
       drawing === undefined || into === undefined
         ? undefined
-        : within(into.path, () => addBars({ drawing, bars, replace: given.flag('replace') }))
+        : within(into.path, () => addBars({ drawing, bars, family, existing }))
     await saveMap(given, mapOf(list.columns, map))
     if (added === undefined) return listOutcome(list, bars)
-    const text = JSON.stringify(added, null, 2)
+    const text = JSON.stringify(added.drawing, null, 2)
     // The drawing goes on to the next program; what is to be looked at must not get lost with it.
     const taken = list.assumed.map(
       ({ field, value, unit, why }) => `Assumed: ${`${field} ${value} ${unit}`.trim()}, ${why}`,
     )
-    for (const line of [...remarks(list, given.fileName), ...taken]) process.stderr.write(`${line}\n`)
-    return { json: added, ...(list.errors.length > 0 ? { verdict: 'fail' as const } : {}), table: () => text }
+    const kept = added.kept.map((mark) => `Left out: ${mark}, which the drawing has`)
+    for (const line of [...remarks(list, given.fileName), ...kept, ...taken])
+      process.stderr.write(`${line}\n`)
+    return {
+      json: added.drawing,
+      ...(list.errors.length > 0 ? { verdict: 'fail' as const } : {}),
+      table: () => text,
+    }
   },
 }
 
@@ -81,6 +90,17 @@ function familyOf(given: Given, drawn: FamilyId | undefined): FamilyId {
     throw given.fault('family', family, `${drawn}, the family of the drawing`)
   }
   return family
+}
+
+/** What becomes of a mark that the drawing has already. */
+function existingOf(given: Given): 'refuse' | 'replace' | 'keep' {
+  for (const name of ['replace', 'keep']) {
+    if (given.flag(name) && !given.has('into')) throw given.fault(name, 'no --into', `--into with --${name}`)
+  }
+  if (given.flag('replace') && given.flag('keep')) {
+    throw given.fault('keep', '--replace too', 'one of --replace and --keep')
+  }
+  return given.flag('replace') ? 'replace' : given.flag('keep') ? 'keep' : 'refuse'
 }
 
 async function mapGiven(given: Given): Promise<BarListMap | undefined> {

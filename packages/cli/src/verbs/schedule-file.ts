@@ -17,7 +17,7 @@ export async function writeScheduleFiles(given: Given, schedule: PanelSchedule):
   if (given.flag('bom') && csv === undefined) throw given.fault('bom', 'no --csv', '--csv with --bom')
   if (csv === undefined && xlsx === undefined) return
   const { scheduleTable, writeCsv, writeXlsx } = await import('@castwright/documents/bar-list')
-  const table = scheduleTable({ panels: [schedule] })
+  const table = scheduleTable([schedule])
   if (csv !== undefined) await writeNew(csv, await writeCsv(table, { bom: given.flag('bom') }), 'csv')
   if (xlsx !== undefined) await writeNew(xlsx, await writeXlsx(table), 'xlsx')
 }

@@ -35,7 +35,13 @@ export const scheduleVerb: Verb = {
             { field: 'yard.stock', value: 'any length', unit: '', why: 'no yard given: bars are not lapped' },
           ]
         : plan.assumed
-    await writeScheduleFiles(given, { job: drawing.job ?? '', panel: drawing.mark, bars: plan.bars, unknown })
+    await writeScheduleFiles(given, {
+      job: drawing.job ?? '',
+      panel: drawing.mark,
+      family: family.id,
+      bars: plan.bars,
+      unknown,
+    })
     return {
       json: {
         mark: drawing.mark,

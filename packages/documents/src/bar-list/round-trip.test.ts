@@ -100,9 +100,9 @@ const listed = fc.constantFrom<FamilyId>('nz', 'au', 'eu', 'us').chain((family) 
 
 /** The schedule that the engine makes of listed bars. */
 function scheduleOf(bars: readonly DrawnBar[], family: FamilyId): PanelSchedule {
-  const drawing = addBars({ drawing: parseDrawing({ ...BARE, code: family }), bars })
+  const { drawing } = addBars({ drawing: parseDrawing({ ...BARE, code: family }), bars, family })
   const plan = planSteel({ panel: panelOf(drawing), yard: null, family: codeFamily(family) })
-  return { job: '=Job, "1"', panel: 'W1', bars: plan.bars, unknown: [] }
+  return { job: '=Job, "1"', panel: 'W1', family, bars: plan.bars, unknown: [] }
 }
 
 function sorted(bars: readonly DrawnBar[]): readonly DrawnBar[] {
@@ -119,7 +119,7 @@ describe.each([
       fc.asyncProperty(listed, async ({ bars, family }) => {
         const rules = codeFamily(family).steel
         const table = await readTable({
-          bytes: await write(scheduleTable({ panels: [scheduleOf(bars, family)] })),
+          bytes: await write(scheduleTable([scheduleOf(bars, family)])),
           name: 'list',
         })
         const list = barsOf({ table, rules })
@@ -137,7 +137,7 @@ describe.each([
     const one: DrawnBar = { bar: 'B1', diameter: 12, grade: '500E', role: 'main', legs: [600], count: 2 }
     const other: DrawnBar = { ...one, legs: [900] }
     const panels = [scheduleOf([one], 'nz'), { ...scheduleOf([other], 'nz'), panel: 'W2' }]
-    const table = await readTable({ bytes: await write(scheduleTable({ panels })), name: 'job' })
+    const table = await readTable({ bytes: await write(scheduleTable(panels)), name: 'job' })
     const rules = codeFamily('nz').steel
     expect(barsOf({ table, rules }).panels).toEqual(['W1', 'W2'])
     expect(wholeList(barsOf({ table, rules, panel: 'W1' }))).toEqual([one])

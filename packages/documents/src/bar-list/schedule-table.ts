@@ -1,4 +1,6 @@
+import type { FamilyId } from '@castwright/engine/codes'
 import type { ScheduledBar } from '@castwright/engine/steel'
+import { shapeCode } from './shape-code.ts'
 import { columnLetter } from './table.ts'
 
 /** The scheduled bars of one panel. */
@@ -6,6 +8,8 @@ export interface PanelSchedule {
   /** Empty where the drawing names none. */
   readonly job: string
   readonly panel: string
+  /** Bars of the family eu get a shape code. */
+  readonly family: FamilyId | null
   readonly bars: readonly ScheduledBar[]
   /** Bars that are not in the list, and why. */
   readonly unknown: readonly string[]
@@ -27,18 +31,10 @@ export interface ScheduleTable {
   readonly unknown: readonly string[]
 }
 
-/** A code or label of a bar's shape; null where it has none. */
-export type ShapeCodeOf = (bar: ScheduledBar) => string | null
-
-export interface ScheduleTableInput {
-  readonly panels: readonly PanelSchedule[]
-  /** Without it there is no column of shape codes. */
-  readonly shapeCode?: ShapeCodeOf | undefined
-}
-
 /** Lines of the schedule of a panel or of a job: lengths to a thousandth of a mm, turns to a ten-thousandth of a degree, masses to a gram. */
-export function scheduleTable({ panels, shapeCode }: ScheduleTableInput): ScheduleTable {
+export function scheduleTable(panels: readonly PanelSchedule[]): ScheduleTable {
   const most = panels.reduce((legs, { bars }) => Math.max(legs, ...bars.map((bar) => bar.legs.length)), 1)
+  const coded = panels.some(({ family }) => family === 'eu')
   const legs = Array.from({ length: most }, (_, index) => index)
   const text = (name: string, width: number): ListColumn => ({ name, kind: 'text', width })
   const number = (name: string, width: number): ListColumn => ({ name, kind: 'number', width })
@@ -49,7 +45,7 @@ export function scheduleTable({ panels, shapeCode }: ScheduleTableInput): Schedu
       text('Panel', 10),
       text('Mark', 10),
       text('Shape', 10),
-      ...(shapeCode === undefined ? [] : [text('Shape code', 12)]),
+      ...(coded ? [text('Shape code (BS 8666)', 12)] : []),
       number('Diameter, mm', 10),
       text('Grade', 9),
       text('Role', 9),
@@ -61,13 +57,13 @@ export function scheduleTable({ panels, shapeCode }: ScheduleTableInput): Schedu
       mass('Mass each, kg'),
       mass('Mass, kg'),
     ],
-    rows: panels.flatMap(({ job, panel, bars }) =>
+    rows: panels.flatMap(({ job, panel, family, bars }) =>
       bars.map((bar) => [
         job,
         panel,
         bar.mark,
         bar.shape,
-        ...(shapeCode === undefined ? [] : [shapeCode(bar)]),
+        ...(coded ? [family === 'eu' ? shapeCode(bar) : null] : []),
         thousandth(bar.diameter),
         bar.grade,
         bar.role,

@@ -29,9 +29,15 @@ const STRAIGHT: ScheduledBar = {
   count: 2,
   mass: 10.5,
 }
-const TABLE = scheduleTable({
-  panels: [{ job: 'Hall, "West"', panel: 'N05', bars: [L, STRAIGHT], unknown: ['B9: legs[0]: too short'] }],
-})
+const TABLE = scheduleTable([
+  {
+    job: 'Hall, "West"',
+    panel: 'N05',
+    family: 'nz' as const,
+    bars: [L, STRAIGHT],
+    unknown: ['B9: legs[0]: too short'],
+  },
+])
 
 const text = (bytes: Uint8Array): string => new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes)
 
@@ -53,15 +59,24 @@ describe('a schedule as CSV', () => {
   })
 
   it.each(['=1', '+1', '-1', '@a', '\t=1', '＝1', "'=1"])('text %j cannot run as a formula', async (mark) => {
-    const table = scheduleTable({ panels: [{ job: '', panel: '', bars: [{ ...L, mark }], unknown: [] }] })
+    const table = scheduleTable([{ job: '', panel: '', family: null, bars: [{ ...L, mark }], unknown: [] }])
     expect(text(await writeCsv(table))).toContain(`'${mark}`)
   })
 
-  it('has a column of shape codes where there are some', async () => {
-    const panels = [{ job: '', panel: 'N05', bars: [L], unknown: [] }]
-    const lines = text(await writeCsv(scheduleTable({ panels, shapeCode: () => '11' }))).split('\r\n')
-    expect(lines[0]).toContain('Shape,Shape code,"Diameter, mm"')
+  it('has a column of shape codes for bars of the family eu', async () => {
+    const bars: ScheduledBar[] = [
+      { ...L, inside: 48 },
+      { ...L, mark: 'B2', shape: 'bent', legs: [300, 200, 300], turns: [60, 60] },
+      STRAIGHT,
+    ]
+    const panel = { job: '', panel: 'N05', family: 'eu' as const, bars, unknown: [] }
+    const lines = text(await writeCsv(scheduleTable([panel]))).split('\r\n')
+    expect(lines[0]).toContain('Shape,Shape code (BS 8666),"Diameter, mm"')
+    // BS 8666:2005, Table 3: shape 11 is an L on the least former, 00 straight. Which way the bends of the other turn is not said.
     expect(lines[1]).toContain('L,11,12')
+    expect(lines[2]).toContain('bent,,12')
+    expect(lines[3]).toContain('straight,00,12')
+    expect(text(await writeCsv(TABLE))).not.toContain('Shape code')
   })
 })
 

@@ -9,7 +9,7 @@ import { announce, Button, CheckField, Field, Notice, SelectField } from '../../
 import { useActing } from '../../panel/acting.ts'
 import { mayDo } from '../../panel/entitled.ts'
 import { usePerson, useRecord, useYardState } from '../../record/index.ts'
-import { addList } from './acts/add-list.ts'
+import { type AddListInput, addList } from './acts/add-list.ts'
 
 export interface AddPartProps {
   readonly code: FamilyId
@@ -21,6 +21,14 @@ export interface AddPartProps {
   /** Panel that the list names; empty where it names none. */
   readonly panel: string
 }
+
+type Existing = AddListInput['existing']
+
+const EXISTING: readonly (readonly [Existing, string])[] = [
+  ['refuse', 'is an error'],
+  ['replace', 'gives way to the list'],
+  ['keep', 'stays; its row is left out'],
+]
 
 /** The list into the drawing of a panel, all of it or, where somebody says so, its good rows. */
 export function AddPart({ code, list, whole, good, panel }: AddPartProps): ReactElement | null {
@@ -38,10 +46,12 @@ export function AddPart({ code, list, whole, good, panel }: AddPartProps): React
   const named = choices.filter((facts) => facts.mark === panel || nameOf(facts) === panel)
   const [chosen, setChosen] = useState(named.length === 1 && named[0] ? nameOf(named[0]) : '')
   const [revision, setRevision] = useState<string | null>(null)
-  const [replace, setReplace] = useState(false)
+  const [existing, setExisting] = useState<Existing>('refuse')
   const [takeGood, setTakeGood] = useState(false)
   const [said, setSaid] = useState<{ readonly field: string; readonly fault: string } | null>(null)
-  const [added, setAdded] = useState<PanelFacts | null>(null)
+  const [added, setAdded] = useState<{ readonly facts: PanelFacts; readonly kept: readonly string[] } | null>(
+    null,
+  )
   const facts = panels.get(chosen)
   const bars = takeGood ? good : whole
   const given = revision ?? nextRevision(facts?.revision ?? null)
@@ -58,14 +68,14 @@ export function AddPart({ code, list, whole, good, panel }: AddPartProps): React
       setSaid({ field: 'panel', fault: 'Missing: the panel.' })
       return
     }
-    const answer = addList.answer({ facts, bars, revision: given, replace })
+    const answer = addList.answer({ facts, bars, revision: given, family: code, existing })
     setSaid(answer.ok ? null : answer)
     if (!answer.ok) return
     void run(() => record.add(answer.draft)).then((ok) => {
       if (!ok) return
-      setAdded(facts)
+      setAdded({ facts, kept: answer.kept })
       setRevision(null)
-      announce(`${bars.length} bar marks are in revision ${given} of ${facts.mark}`)
+      announce(`The list is in revision ${given} of ${facts.mark}`)
     })
   }
   const left = list.rows.filter(({ bar }) => bar === null).map(({ row }) => row)
@@ -108,12 +118,20 @@ export function AddPart({ code, list, whole, good, panel }: AddPartProps): React
             onChange={({ currentTarget }) => setRevision(currentTarget.value)}
           />
         )}
+        <SelectField
+          label="A mark that is drawn already"
+          value={existing}
+          onChange={({ currentTarget: { value } }) =>
+            setExisting(EXISTING.find(([each]) => each === value)?.[0] ?? 'refuse')
+          }
+        >
+          {EXISTING.map(([each, words]) => (
+            <option key={each} value={each}>
+              {words}
+            </option>
+          ))}
+        </SelectField>
       </div>
-      <CheckField
-        label="Bars of the drawing with the same mark give way"
-        checked={replace}
-        onChange={({ currentTarget }) => setReplace(currentTarget.checked)}
-      />
       {said !== null && said.field !== 'panel' && said.field !== 'revision' ? (
         <p role="alert" className="check-fault">
           {said.fault}
@@ -129,9 +147,12 @@ export function AddPart({ code, list, whole, good, panel }: AddPartProps): React
       </Button>
       {added === null ? null : (
         <p role="status">
-          Recorded.{' '}
-          <Link to="/panel/$job/$mark" params={{ job: added.job, mark: added.mark }}>
-            Open {added.mark}
+          Recorded.
+          {added.kept.length === 0
+            ? ''
+            : ` Left out, since the drawing has them: ${added.kept.slice(0, 20).join(', ')}${added.kept.length > 20 ? ` and ${added.kept.length - 20} more` : ''}.`}{' '}
+          <Link to="/panel/$job/$mark" params={{ job: added.facts.job, mark: added.facts.mark }}>
+            Open {added.facts.mark}
           </Link>
         </p>
       )}

@@ -45,7 +45,13 @@ function storage(): TextStorage {
 }
 
 describe('a list into a drawing', () => {
-  const given = { facts: FACTS, bars: [BAR], revision: ' B ', replace: false }
+  const given = {
+    facts: FACTS,
+    bars: [BAR],
+    revision: ' B ',
+    family: 'nz' as const,
+    existing: 'refuse' as const,
+  }
 
   it('is a new revision of the panel with the bars behind its own', () => {
     const answer = addList.answer(given)
@@ -67,7 +73,7 @@ describe('a list into a drawing', () => {
   })
 
   it('takes the place of bars of its marks where that is said', () => {
-    const answer = addList.answer({ ...given, bars: [{ ...BAR, bar: 'U1' }], replace: true })
+    const answer = addList.answer({ ...given, bars: [{ ...BAR, bar: 'U1' }], existing: 'replace' })
     if (!answer.ok) throw new Error(answer.fault)
     expect((answer.draft.value as unknown as Drawing).steel).toEqual([{ ...BAR, bar: 'U1' }])
   })

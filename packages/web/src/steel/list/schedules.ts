@@ -8,12 +8,18 @@ import { InputError } from '@castwright/engine/working'
 /** The scheduled bars of one panel, as its plan has them; what keeps it from being planned stands in `unknown`. */
 export function scheduleOf({ job, mark, drawing }: PanelFacts, yard: YardFacts['yard']): PanelSchedule {
   const code = drawing?.code ?? yard?.code
-  const none = (why: string): PanelSchedule => ({ job, panel: mark, bars: [], unknown: [why] })
+  const none = (why: string): PanelSchedule => ({
+    job,
+    panel: mark,
+    family: code ?? null,
+    bars: [],
+    unknown: [why],
+  })
   if (drawing === null) return none('no drawing in force')
   if (code === undefined) return none('neither drawing nor yard names a code family')
   try {
     const { bars, unknown } = planSteel({ panel: panelOf(drawing), yard, family: codeFamily(code) })
-    return { job, panel: mark, bars, unknown }
+    return { job, panel: mark, family: code, bars, unknown }
   } catch (error) {
     if (!(error instanceof InputError)) throw error
     return none(error.message)

@@ -36,7 +36,7 @@ export function WritePart(): ReactElement {
       stop.current = new AbortController()
       const { signal } = stop.current
       const schedules = await schedulesOf(chosen, yard.yard, { onDone: setDone, stop: signal })
-      const table = scheduleTable({ panels: schedules })
+      const table = scheduleTable(schedules)
       const [panel] = chosen
       const one = value.startsWith('panel ')
       const name = fileName(panel?.job ?? '', one ? (panel?.mark ?? '') : '', `bars.${form}`)
