@@ -4,6 +4,7 @@ import { readNumber } from '../look/index.ts'
 import type { Draft, DraftBar, DraftCorner, DraftMat, DraftOpening } from './draft.ts'
 import { fieldOf } from './field-of.ts'
 import { handlingValue } from './handling-draft.ts'
+import { laidValue } from './laid-draft.ts'
 
 export interface ReadDraft {
   /** Null while something is missing or wrong. */
@@ -116,8 +117,8 @@ function typedDrawing(draft: Draft): Typed {
       draft.steel.map((steel, index) =>
         steel.kind === 'mat'
           ? matValue(steel, `steel[${index}]`, number)
-          : steel.kind === 'kept'
-            ? steel.drawn
+          : steel.kind === 'laid'
+            ? laidValue(steel, `steel[${index}]`, issues)
             : barValue(steel, `steel[${index}]`, { number, corners, issues }),
       ),
     ),

@@ -1,5 +1,6 @@
 import { type Drawing, type DrawnSteel, isListed, isMat } from '@castwright/engine/panel'
 import { type DraftHandling, EMPTY_HANDLING, handlingDraft } from './handling-draft.ts'
+import { type DraftLaid, laidDraft } from './laid-draft.ts'
 
 /** A corner as typed, mm. */
 export interface DraftCorner {
@@ -27,12 +28,6 @@ export interface DraftMat {
   readonly spacing: string
   /** Steel provided over steel required. */
   readonly spare?: string
-}
-
-/** Steel that this page does not edit: kept as it is drawn. */
-export interface DraftKept {
-  readonly kind: 'kept'
-  readonly drawn: DrawnSteel
 }
 
 export interface DraftBar {
@@ -78,7 +73,7 @@ export interface Draft {
   readonly coverTop: string
   readonly coverEdge: string
   readonly openings: readonly DraftOpening[]
-  readonly steel: readonly (DraftMat | DraftBar | DraftKept)[]
+  readonly steel: readonly (DraftMat | DraftBar | DraftLaid)[]
   readonly lap: string
   readonly inserts: readonly DraftInsert[]
   readonly rigging: string
@@ -174,7 +169,7 @@ function openingDraft(mark: string, ring: Ring): DraftOpening {
   }
 }
 
-function steelDraft(steel: DrawnSteel): DraftMat | DraftBar | DraftKept {
+function steelDraft(steel: DrawnSteel): DraftMat | DraftBar | DraftLaid {
   if (isMat(steel)) {
     return {
       kind: 'mat',
@@ -186,7 +181,7 @@ function steelDraft(steel: DrawnSteel): DraftMat | DraftBar | DraftKept {
       ...(steel.spare === undefined ? {} : { spare: String(steel.spare) }),
     }
   }
-  if (!isListed(steel)) return { kind: 'kept', drawn: steel }
+  if (!isListed(steel)) return laidDraft(steel)
   return {
     kind: 'bar',
     bar: steel.bar,

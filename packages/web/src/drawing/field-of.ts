@@ -30,6 +30,9 @@ export function fieldOf(path: string, draft: Draft): string {
   if (/^inserts\[\d+\]$/.test(path)) return `${path}.x`
   const whole = /^steel\[(\d+)\]$/.exec(path)
   if (whole) return draft.steel[Number(whole[1])]?.kind === 'bar' ? `${path}.bar` : `${path}.diameter`
+  if (/^steel\[\d+\]\.diagonals$/.test(path)) return `${path}.diameter`
+  const laid = /^(steel\[\d+\]\.(?:ties|starters))(?:\[\d+\])*$/.exec(path)
+  if (laid) return laid[1] ?? ''
   const legs = /^(steel\[\d+\]\.(?:legs|turns))\[\d+\]$/.exec(path)
   if (legs) return legs[1] ?? ''
   const field = handlingField(path)
@@ -64,6 +67,7 @@ function isField(path: string): boolean {
   return (
     FIELDS.includes(path) ||
     /^(openings|steel|inserts)\[\d+\]\.[a-z]+$/.test(path) ||
+    /^steel\[\d+\]\.diagonals\.[a-z]+$/.test(path) ||
     /^handling\.(store|travel)\.(as|across|lean|lines\[[01]\])$/.test(path) ||
     /^handling\.factors\.[a-z]+$/.test(path)
   )

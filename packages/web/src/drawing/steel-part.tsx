@@ -1,15 +1,17 @@
-import { isEdgeBars, isStarters, isTrimmers } from '@castwright/engine/panel'
 import type { ReactElement } from 'react'
 import { Button, Sheet } from '../look/index.ts'
 import { addBar } from './acts/add-bar.ts'
+import { addLaid } from './acts/add-laid.ts'
 import { addMat } from './acts/add-mat.ts'
 import { removeSteel } from './acts/remove-steel.ts'
 import { setSteel } from './acts/set-steel.ts'
 import { CornerTable } from './corner-table.tsx'
-import type { DraftBar, DraftKept, DraftMat } from './draft.ts'
+import type { DraftBar, DraftMat } from './draft.ts'
 import { useDraft } from './draft-context.ts'
 import { DraftField, TypedField } from './draft-field.tsx'
 import { DraftSelect } from './draft-select.tsx'
+import { type DraftLaid, LAID_FORMS, type LaidForm } from './laid-draft.ts'
+import { LaidFields } from './laid-fields.tsx'
 
 /** Mats by spacing, listed bars by their shape, and the lap. */
 export function SteelPart(): ReactElement {
@@ -26,7 +28,7 @@ export function SteelPart(): ReactElement {
             ) : steel.kind === 'bar' ? (
               <BarFields bar={steel} index={index} />
             ) : (
-              <p>Kept as drawn: {keptText(steel)}</p>
+              <LaidFields laid={steel} index={index} />
             )}
             <Button look="plain" onClick={() => act(removeSteel, { index })}>
               remove {nameOf(steel, index)}
@@ -36,6 +38,11 @@ export function SteelPart(): ReactElement {
         <div className="row">
           <Button onClick={() => act(addMat, null)}>{addMat.label}</Button>
           <Button onClick={() => act(addBar, null)}>{addBar.label}</Button>
+          {(Object.keys(LAID_FORMS) as LaidForm[]).map((form) => (
+            <Button key={form} onClick={() => act(addLaid, form)}>
+              {LAID_FORMS[form].button}
+            </Button>
+          ))}
         </div>
         <div className="fields">
           <DraftField
@@ -51,21 +58,13 @@ export function SteelPart(): ReactElement {
   )
 }
 
-function nameOf(steel: DraftMat | DraftBar | DraftKept, index: number): string {
+function nameOf(steel: DraftMat | DraftBar | DraftLaid, index: number): string {
   if (steel.kind === 'mat') return `mat ${index + 1}`
-  if (steel.kind === 'bar') return `bar ${steel.bar}`
-  const { drawn } = steel
-  if (isEdgeBars(drawn)) return `edge bars ${index + 1}`
-  if (isTrimmers(drawn)) return `trimmers ${index + 1}`
-  return isStarters(drawn) ? `starters ${index + 1}` : `ties ${index + 1}`
+  return steel.kind === 'bar' ? `bar ${steel.bar}` : `${LAID_FORMS[steel.form].name} ${index + 1}`
 }
 
 function capital(name: string): string {
   return name.charAt(0).toUpperCase() + name.slice(1)
-}
-
-function keptText({ drawn }: DraftKept): string {
-  return `${drawn.diameter} mm ${drawn.grade}`
 }
 
 const LAYERS = [

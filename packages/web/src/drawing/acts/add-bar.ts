@@ -1,4 +1,5 @@
-import type { DraftBar, DraftKept, DraftMat } from '../draft.ts'
+import type { DraftBar, DraftMat } from '../draft.ts'
+import type { DraftLaid } from '../laid-draft.ts'
 import type { DraftAct } from './act.ts'
 
 /** A listed bar: a trimmer, a tie, anything that is no mat. */
@@ -30,7 +31,8 @@ export const addBar: DraftAct<null> = {
   }),
 }
 
-function gradeOf(steel: DraftMat | DraftBar | DraftKept | undefined): string {
+/** The grade of what was typed before. */
+export function gradeOf(steel: DraftMat | DraftBar | DraftLaid | undefined): string {
   if (steel === undefined) return ''
-  return steel.kind === 'kept' ? steel.drawn.grade : steel.grade
+  return steel.kind === 'laid' ? (steel.texts.grade ?? '') : steel.grade
 }
