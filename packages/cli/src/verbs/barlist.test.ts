@@ -203,6 +203,18 @@ describe('castwright schedule as a file', () => {
     expect(again.err).toContain('which is there already')
   })
 
+  it('of a job has every panel, and barlist reads one of them', async () => {
+    const drawings = [DRAWING, { ...DRAWING, mark: 'W2', steel: DRAWING.steel.slice(1) }]
+    const job = JSON.stringify({ format: 'castwright.job/1', mark: 'Hall', yard: 'Mill End', drawings })
+    const written = await cli(['schedule', 'J.json', '--xlsx', at('job.xlsx')], { 'J.json': job })
+    expect(written.code).toBe(0)
+    const several = await barlist('job.xlsx')
+    expect(several.code).toBe(2)
+    expect(several.err).toContain('2 panels: "W1", "W2"')
+    const { json } = await barlist('job.xlsx', '--panel', 'W2', '--json')
+    expect((json().bars as { bar: string }[]).map(({ bar }) => bar)).toEqual(['U1'])
+  })
+
   it('the byte-order mark is there where asked for, and only with a CSV', async () => {
     await schedule('--csv', at('bom.csv'), '--bom')
     expect([...readFileSync(at('bom.csv')).subarray(0, 3)]).toEqual([0xef, 0xbb, 0xbf])

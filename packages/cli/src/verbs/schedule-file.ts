@@ -11,13 +11,13 @@ export const SCHEDULE_FILES: readonly VerbOption[] = [
 ]
 
 /** Writes the schedule where `--csv` and `--xlsx` say. @throws InputError where a file is there already or cannot be written. */
-export async function writeScheduleFiles(given: Given, schedule: PanelSchedule): Promise<void> {
+export async function writeScheduleFiles(given: Given, panels: readonly PanelSchedule[]): Promise<void> {
   const csv = given.optionalText('csv')
   const xlsx = given.optionalText('xlsx')
   if (given.flag('bom') && csv === undefined) throw given.fault('bom', 'no --csv', '--csv with --bom')
   if (csv === undefined && xlsx === undefined) return
   const { scheduleTable, writeCsv, writeXlsx } = await import('@castwright/documents/bar-list')
-  const table = scheduleTable([schedule])
+  const table = scheduleTable(panels)
   if (csv !== undefined) await writeNew(csv, await writeCsv(table, { bom: given.flag('bom') }), 'csv')
   if (xlsx !== undefined) await writeNew(xlsx, await writeXlsx(table), 'xlsx')
 }

@@ -82,6 +82,29 @@ describe('castwright schedule', () => {
     expect((await cli(['schedule', '--help'])).out).toMatch(/--yard/)
   })
 
+  it('a job: each panel as its drawing alone, and the mass of all', async () => {
+    const job = {
+      format: 'castwright.job/1',
+      mark: 'Hall',
+      yard: 'Kettle Lane',
+      drawings: [PLAIN, { ...PLAIN, mark: 'W2' }],
+    }
+    const { code, json } = await schedule(job, ['--json'])
+    expect(code).toBe(0)
+    const one = (await schedule(PLAIN, ['--json'])).json()
+    const { assumed: _, ...alone } = one
+    expect(json().panels).toEqual([alone, { ...alone, mark: 'W2' }])
+    expect(json().mass).toBeCloseTo(2 * 164.46, 1)
+    const { cover: _cover, ...bare } = PLAIN
+    const unknown = await schedule({ ...job, drawings: [PLAIN, { ...bare, mark: 'W3' }] }, ['--json'])
+    expect(unknown.code).toBe(1)
+    expect(unknown.json().mass).toBeNull()
+    expect((unknown.json().unknown as string[]).join()).toMatch(/W3: .*cover.edge/)
+    const bad = await schedule({ ...job, drawings: [PLAIN, { ...PLAIN, thickness: 0 }] })
+    expect(bad.code).toBe(2)
+    expect(bad.err).toContain('W.json: drawings[1]: thickness')
+  })
+
   it.each([
     ['{', [], 'JSON'],
     [{ ...PLAIN, thickness: 0 }, [], 'thickness'],

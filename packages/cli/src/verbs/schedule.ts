@@ -1,14 +1,13 @@
-import { codeFamily } from '@castwright/engine/codes'
-import { panelOf, parseDrawing } from '@castwright/engine/panel'
-import { planSteel, type SteelPlan } from '@castwright/engine/steel'
-import { readJson } from '@castwright/engine/working'
-import { parseYard } from '@castwright/engine/yard'
-import { numberText, textTable, type Verb } from '../verb.ts'
+import { type Assumed, readJson } from '@castwright/engine/working'
+import { JOB_FORMAT, parseJob, parseYard, type Yard } from '@castwright/engine/yard'
+import type { Given } from '../given.ts'
+import type { Outcome, Verb } from '../verb.ts'
 import { SCHEDULE_FILES, writeScheduleFiles } from './schedule-file.ts'
+import { schedulePanel } from './schedule-panel.ts'
 
 export const scheduleVerb: Verb = {
   name: 'schedule',
-  file: { name: 'DRAWING', about: 'drawing, castwright.drawing/1' },
+  file: { name: 'DRAWING', about: 'drawing, castwright.drawing/1, or a job with its drawings' },
   options: [
     {
       flags: '--yard <file>',
@@ -18,68 +17,46 @@ export const scheduleVerb: Verb = {
   ],
   example: 'castwright schedule docs/examples/wall.json --code nz',
   async run(given) {
-    const drawing = parseDrawing(await given.fileJson(), given.fileName)
+    const input = await given.fileJson()
     const yardFile = await given.optionFile('yard')
     const yard =
       yardFile === undefined ? null : parseYard(readJson(yardFile.text, yardFile.path), yardFile.path)
-    const family = codeFamily(given.code(drawing.code, yard?.code))
-    const panel = panelOf(drawing, given.fileName)
-    const plan = planSteel({ panel, yard, family })
-    // Without a yard the bars are scheduled in one length: said as an assumption, not as a gap of the schedule.
-    const unknown =
-      yard === null ? plan.unknown.filter((gap) => !gap.includes(': yard: bar stock')) : plan.unknown
-    const assumed =
-      yard === null && plan.bars.length > 0
-        ? [
-            ...plan.assumed,
-            { field: 'yard.stock', value: 'any length', unit: '', why: 'no yard given: bars are not lapped' },
-          ]
-        : plan.assumed
-    await writeScheduleFiles(given, {
-      job: drawing.job ?? '',
-      panel: drawing.mark,
-      family: family.id,
-      bars: plan.bars,
-      unknown,
-    })
-    return {
-      json: {
-        mark: drawing.mark,
-        bars: plan.bars,
-        mass: plan.mass,
-        laps: plan.laps.map(({ mark, at, length }) => ({ mark, at, length })),
-        ties: plan.ties,
-        wire: plan.wire,
-        ...(unknown.length > 0 ? { unknown } : {}),
-      },
-      working: plan.working,
-      assumed,
-      ...(unknown.length > 0 ? { verdict: 'unknown' as const } : {}),
-      table: () => scheduleTable(plan, unknown),
-    }
+    if (isJob(input)) return scheduleJob(input, given, yard)
+    const panel = schedulePanel(input, { given, yard, from: given.fileName })
+    await writeScheduleFiles(given, [panel.list])
+    const { json, working, assumed, unknown, table } = panel
+    return { json, working, assumed, ...(unknown.length > 0 ? { verdict: 'unknown' as const } : {}), table }
   },
 }
 
-function scheduleTable(plan: SteelPlan, unknown: readonly string[]): string {
-  return [
-    textTable([
-      ['Mark', 'Shape', 'Bar', 'Count', 'Cut length, mm', 'Legs, mm', 'Mass, kg'],
-      ...plan.bars.map((bar) => [
-        bar.mark,
-        bar.shape,
-        `${bar.diameter} ${bar.grade}`,
-        String(bar.count),
-        numberText(bar.cutLength),
-        bar.legs.map((leg) => numberText(leg)).join(' '),
-        numberText(bar.mass),
-      ]),
-    ]),
-    textTable([
-      ['Mass in all', numberText(plan.mass, 'kg')],
-      ['Laps', String(plan.laps.length)],
-      ['Crossings to tie', numberText(plan.ties)],
-      ['Tying wire', numberText(plan.wire, 'kg')],
-    ]),
-    ...unknown.map((gap) => `Not known: ${gap}`),
-  ].join('\n')
+function isJob(input: unknown): boolean {
+  return input !== null && typeof input === 'object' && 'format' in input && input.format === JOB_FORMAT
+}
+
+/** Every panel of a job, one after the other; its mass is not known where that of one panel is not. */
+async function scheduleJob(input: unknown, given: Given, yard: Yard | null): Promise<Outcome> {
+  const job = parseJob(input, given.fileName)
+  const panels = job.drawings.map((drawing, index) =>
+    schedulePanel(drawing, { given, yard, from: `${given.fileName}: drawings[${index}]`, job: job.mark }),
+  )
+  await writeScheduleFiles(
+    given,
+    panels.map(({ list }) => list),
+  )
+  const masses = panels.flatMap(({ mass }) => mass ?? [])
+  const unknown = panels.flatMap(({ list, unknown }) => unknown.map((gap) => `${list.panel}: ${gap}`))
+  const assumed = new Map<string, Assumed>()
+  for (const each of panels.flatMap((panel) => panel.assumed)) assumed.set(JSON.stringify(each), each)
+  return {
+    json: {
+      job: job.mark,
+      panels: panels.map(({ json }) => json),
+      mass: masses.length === panels.length ? masses.reduce((sum, mass) => sum + mass, 0) : null,
+      ...(unknown.length > 0 ? { unknown } : {}),
+    },
+    working: panels.flatMap(({ working }) => working),
+    assumed: [...assumed.values()],
+    ...(unknown.length > 0 ? { verdict: 'unknown' as const } : {}),
+    table: () => panels.map(({ list, table }) => `${list.panel}\n${table()}`).join('\n\n'),
+  }
 }
