@@ -118,7 +118,7 @@ function edgeBarsOf(row: PanelRow): object[] {
         diameter: 8,
         grade: 'B500B',
         role: 'stirrup',
-        legs: [110, width, depth, width, 110],
+        legs: [115, width, depth, width, 115],
         turns: [90],
         inside: 32,
         count: Math.ceil((length - 2 * EDGE_COVER) / 300) + 1,

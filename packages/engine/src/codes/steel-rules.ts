@@ -119,6 +119,8 @@ export interface SteelRules {
         readonly turn: number
       }) => Worked<number>)
     | null
+  /** Largest shorter side of the rectangle around a bent bar on a usual load, mm; null where the family names none. */
+  readonly transportBox: { readonly most: number; readonly source: Source } | null
   /** Lowest bar temperature for cold bending, °C; null where the family is silent. */
   readonly coldest: {
     readonly temperature: number

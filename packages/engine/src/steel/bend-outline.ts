@@ -1,7 +1,8 @@
 import type { Point } from '../panel/point.ts'
-import type { Source } from '../working/source.ts'
 import { known, unknown, type Worked } from '../working/worked.ts'
 import { type CutLengthInput, cutLength, setback } from './cut-length.ts'
+
+export { TRANSPORT_BOX } from '../codes/eu/bs8666-2020/transport-box.ts'
 
 export interface OutlineInput extends CutLengthInput {
   /** Side of each turn: 1 to the left, −1 to the right; one a bend. */
@@ -76,12 +77,6 @@ export function enclosingBox(points: readonly Point[], diameter: number): Enclos
   }
   const { along, across } = best ?? { along: 0, across: 0 }
   return { long: Math.max(along, across) + diameter, short: Math.min(along, across) + diameter }
-}
-
-/** Largest shorter side of the rectangle around a bent bar that is carried without a special load, mm. */
-export const TRANSPORT_BOX: { readonly most: number; readonly source: Source } = {
-  most: 2750,
-  source: { standard: 'BS 8666:2020', clause: 'transport of bent bars', status: 'from memory' },
 }
 
 function spread(values: readonly number[]): number {

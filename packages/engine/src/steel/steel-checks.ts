@@ -4,6 +4,7 @@ import { type Check, compare } from '../working/check.ts'
 import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/source.ts'
 import type { Step, Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import { barLimits } from './laid-out/bar-limits.ts'
 import { type Clash, clashCheck } from './laid-out/clash.ts'
 import { insertChecks } from './laid-out/insert-checks.ts'
 import type { LaidLine } from './laid-out/lay-context.ts'
@@ -34,6 +35,7 @@ export function steelChecks(input: SteelChecksInput): Check[] {
   return [
     ...stockChecks(input),
     ...listed.flatMap((bar) => bendChecks(bar)),
+    ...barLimits({ rules, bars: input.bars, listed }),
     ...mats.flatMap((mat) => [...spacingCheck(mat), ...lapChecks(mat, drawing)]),
     ...laid.flatMap(({ checks }) => checks),
     ...samePlaceCheck(input),

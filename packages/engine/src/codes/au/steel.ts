@@ -29,6 +29,7 @@ export const steel: SteelRules = {
   hookAnchorage,
   // As far as laps overlap.
   lapSection: 1,
+  transportBox: null,
   delivered: delivered([6, 10, 12, 16, 20, 24, 28, 32, 36, 40, 50]),
   identify: ({ seen }) => identify({ seen, family: ['250N', '500N', '500L'] }),
   clearSpacing: (bar) =>

@@ -6,6 +6,7 @@ import { acts } from './acts.ts'
 import { delivered } from './bs4449-2005/delivered.ts'
 import { leastEndLeg } from './bs8666-2005/bend-table.ts'
 import { cutTolerance, legTolerance } from './bs8666-2020/tolerances.ts'
+import { TRANSPORT_BOX } from './bs8666-2020/transport-box.ts'
 import { COLDEST, leastBend } from './en1992-1-1-2004/bend.ts'
 import { hookAnchorage } from './en1992-1-1-2004/bend-anchorage.ts'
 import { hookTail } from './en1992-1-1-2004/bend-tail.ts'
@@ -34,6 +35,7 @@ export const steel: SteelRules = {
   hookAnchorage,
   // EN 1992-1-1:2004 8.7.3(1).
   lapSection: 0.65,
+  transportBox: TRANSPORT_BOX,
   identify,
   delivered,
   clearSpacing: (bar) =>

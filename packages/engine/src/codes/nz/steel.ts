@@ -28,6 +28,7 @@ export const steel: SteelRules = {
   hookAnchorage,
   // As far as laps overlap.
   lapSection: 1,
+  transportBox: null,
   delivered: delivered([6, 10, 12, 16, 20, 25, 32, 40]),
   identify: ({ seen }) => identify({ seen, family: ['300E', '500E'] }),
   // Aggregate at most three quarters of the gap is a rule on the mix: here it asks for 4/3 of the aggregate.

@@ -40,6 +40,7 @@ export const steel: SteelRules = {
   hookAnchorage,
   // As far as laps overlap.
   lapSection: 1,
+  transportBox: null,
   identify,
   delivered,
   clearSpacing: (bar) => clearSpacing(bar, CLEAR_SPACING),

@@ -229,12 +229,12 @@ describe('starters and ties', () => {
         inside: 32,
       },
     ])
-    // Width along y: beside the second mats. 180 − 42 − 47 = 91 outside. Tail 5 d, least 50 (EN 1992-1-1 8.5, from memory).
-    const hook = 50 + 16 + 8
+    // Width along y: beside the second mats. 180 − 42 − 47 = 91 outside. End leg P of a link under 150°: 115 (BS 8666:2005 Table 2).
+    const hook = 115
     const tie = found.bars.find(({ mark }) => mark === 'SL1')
     expect(tie).toMatchObject({ shape: 'closed', legs: [hook, 200, 91, 200, 91, hook] })
     // Computed, second method: straights and arcs. Sides less the bends at their ends, three right angles, two of 135°.
-    const straights = 2 * 50 + (200 - 48) * 2 + (91 - 48) * 2
+    const straights = 2 * (115 - 24) + (200 - 48) * 2 + (91 - 48) * 2
     const arcs = (3 * Math.PI * 20) / 2 + 2 * ((135 * Math.PI) / 180) * 20
     expect(tie?.cutLength).toBeCloseTo(straights + arcs, 6)
     expect(check(found, 'same-place').verdict).toBe('pass')

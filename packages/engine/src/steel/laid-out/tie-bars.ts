@@ -1,9 +1,9 @@
 import type { DrawnTieBars } from '../../panel/drawn-steel.ts'
 import { distance, type Point } from '../../panel/point.ts'
-import { type Check, compare } from '../../working/check.ts'
-import type { Assumed, Worked } from '../../working/worked.ts'
+import { type Assumed, known, unknown, type Worked } from '../../working/worked.ts'
+import { leastEndLeg } from '../bend-legs.ts'
 import type { Corner } from '../steel-plan.ts'
-import { type BendOf, bendOf, NO_RULE } from './bend-of.ts'
+import { type BendOf, bendOf } from './bend-of.ts'
 import { seenFromAbove } from './edge-bars.ts'
 import { fitCheck, leftOutCheck, spacingLaid } from './laid-checks.ts'
 import { depthsFor, heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
@@ -42,17 +42,16 @@ export function tieBars(drawn: DrawnTieBars, key: string, context: LayContext): 
   const gaps = (['mould', 'top'] as const)
     .filter((layer) => panel.drawing.cover?.[layer] === undefined)
     .map((layer) => `${key}: cover.${layer}: cover to the bars, mm`)
-  const tail = tailOf(drawn, bend, context)
-  if (!tail.known) gaps.push(...tail.gaps.map((gap) => `${key}: tail: ${gap}`))
+  const hook = hookOf(drawn, bend, context)
+  if (!hook.known) gaps.push(...hook.gaps.map((gap) => `${key}: tail: ${gap}`))
   const base = { ...NOTHING, checks: [bend.check], assumed: bend.assumed }
-  if (gaps.length > 0 || !tail.known || bend.inside === null) return { ...base, gaps }
+  if (gaps.length > 0 || !hook.known || bend.inside === null) return { ...base, gaps }
   const inside = bend.inside
   const standing = standsOf(drawn).map((stand) => stood(drawn, stand, key, context))
   const bars = standing.flatMap(({ lines, depths }) =>
     lines.map((centreline): LaidBar => {
       const height = heightOf(depths, context)
-      const hook = tail.value + inside / 2 + diameter
-      const legs = [hook, width, height, width, height, hook]
+      const legs = [hook.value, width, height, width, height, hook.value]
       return { path: seenFromAbove(centreline), centreline, legs, turns: [HOOK, 90, 90, 90, HOOK] }
     }),
   )
@@ -87,46 +86,23 @@ export function tieBars(drawn: DrawnTieBars, key: string, context: LayContext): 
         'they would leave the concrete less its cover',
       ),
       fitCheck({ key, height: least, inside, diameter, bends: 2 }),
-      tailCheck(drawn, key, tail.value, bend, context),
     ],
-    assumed: [...bend.assumed, ...tailAssumed(drawn, key, tail.value)],
+    assumed: [...bend.assumed, ...tailAssumed(drawn, key, hook.value, inside)],
     gaps: [],
   }
 }
 
-function tailOf({ diameter, tail }: DrawnTieBars, bend: BendOf, { rules }: LayContext): Worked<number> {
-  if (tail !== undefined) return { known: true, value: tail, working: [] }
-  if (bend.inside === null) return { known: false, gaps: ['inside diameter of the bends, mm'] }
-  return rules.hookTail({ diameter, role: 'stirrup', plain: false, turn: HOOK, inside: bend.inside })
+/** Outside dimension of the hooks, mm: the drawing's straight past the bend, else the least end leg of the code. */
+function hookOf({ diameter, tail }: DrawnTieBars, { inside }: BendOf, { rules }: LayContext): Worked<number> {
+  if (inside === null) return unknown('inside: inside diameter of the bends, mm')
+  if (tail !== undefined) return known(inside / 2 + diameter + tail, [])
+  return leastEndLeg({ rules, diameter, inside, turn: HOOK, role: 'stirrup', plain: false })
 }
 
-function tailAssumed({ tail }: DrawnTieBars, key: string, value: number): Assumed[] {
+function tailAssumed({ tail, diameter }: DrawnTieBars, key: string, hook: number, inside: number): Assumed[] {
   if (tail !== undefined) return []
-  const why = 'the drawing gives no straight past the hooks: the least that the code allows'
-  return [{ field: `steel.${key}.tail`, value, unit: 'mm', why }]
-}
-
-function tailCheck(
-  { diameter }: DrawnTieBars,
-  key: string,
-  tail: number,
-  { inside }: BendOf,
-  { rules }: LayContext,
-): Check {
-  const least =
-    inside === null ? null : rules.hookTail({ diameter, role: 'stirrup', plain: false, turn: HOOK, inside })
-  return compare({
-    id: `leg:${key}`,
-    step: 'cut-bend',
-    what: `Straight past the hooks of ${key}`,
-    demand: tail,
-    limit: least?.known ? least.value : null,
-    unit: 'mm',
-    sense: 'at least',
-    source: least?.known ? (least.working[0]?.source ?? NO_RULE) : NO_RULE,
-    working: least?.known ? least.working : [],
-    missing: least === null ? ['inside: inside diameter of the bends, mm'] : least.known ? [] : least.gaps,
-  })
+  const why = 'the drawing gives no straight past the hooks: the least end leg that the code allows'
+  return [{ field: `steel.${key}.tail`, value: hook - inside / 2 - diameter, unit: 'mm', why }]
 }
 
 function standsOf({ ties, spacing, across }: DrawnTieBars): Stand[] {
