@@ -98,6 +98,8 @@ function chairs(length: number, width: number): ChairLayer {
     spacing: 600,
     spacingSource,
     sag: 4,
+    stress: 300,
+    yield: 500,
     at,
   }
 }

@@ -86,20 +86,17 @@ function carriedPart(parts: readonly SteelPart[], { layer, direction }: ChairLay
   return parts.find(({ key }) => key === `${layer}-${direction}`)
 }
 
-function chairText({
-  layer,
-  at,
-  height,
-  spacing,
-  spacingSource,
-  sag,
-  raise,
-  diameter,
-  direction,
-}: ChairLayer): string {
+function chairText(layer: ChairLayer): string {
+  const { at, height, spacing, spacingSource, sag, raise, diameter, direction } = layer
   const higher = raise > 0 ? `, ${shown(raise, 'mm')} higher than the drawn cover` : ''
   const sags = sag === null ? '' : ` The mat sags ${shown(sag, 'mm')} between them under one person.`
-  return `${at.length} chairs ${NAMES[layer]}, ${shown(height, 'mm')} high${higher}, under the ${shown(diameter)} mm bars along ${direction}, at most ${shown(spacing, 'mm')} apart both ways (${sourceText(spacingSource)}); the first within half of that from each edge and opening.${sags}`
+  return `${at.length} chairs ${NAMES[layer.layer]}, ${shown(height, 'mm')} high${higher}, under the ${shown(diameter)} mm bars along ${direction}, at most ${shown(spacing, 'mm')} apart both ways (${sourceText(spacingSource)}); the first within half of that from each edge and opening.${sags}${staysBent(layer)}`
+}
+
+function staysBent({ stress, yield: yields }: ChairLayer): string {
+  return stress !== null && yields !== null && stress > yields
+    ? ' Bars that are stepped on between chairs stay bent: lay boards to walk on.'
+    : ''
 }
 
 function failed(paper: Paper, { checks }: ChairPlan): void {

@@ -16,6 +16,9 @@ export interface ChairLayer {
   readonly spacingSource: Source
   /** Sag between them under own weight and a person, mm; null where not known. */
   readonly sag: number | null
+  /** Bending stress of a bar at the same time, and least yield of the bars, MPa; null where not known. Above it bars stay bent. */
+  readonly stress: number | null
+  readonly yield: number | null
   readonly at: readonly Point[]
 }
 

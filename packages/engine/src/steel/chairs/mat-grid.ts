@@ -1,3 +1,5 @@
+import { addTo, type Band, factorBand, solveBand } from './banded.ts'
+
 /** A mat on chairs as bars that cross: each an elastic beam, one on the other where they cross, torsion left out. */
 export interface MatGridInput {
   /** Bars that lie on the chairs, mm. */
@@ -39,14 +41,14 @@ export function matGridSag(input: MatGridInput): MatGridSag | null {
   const grid = gridOf(input)
   if (grid === null) return null
   const stiff = assemble(grid)
-  factor(stiff)
-  const own = solve(stiff, weights(grid, input))
+  factorBand(stiff)
+  const own = solveBand(stiff, weights(grid, input))
   let [sag, stress] = [0, 0]
   const load = new Float64Array(grid.size)
   for (const node of cornerBay(grid)) {
     load.fill(0)
     load[3 * node] = input.person * 1000
-    const bent = solve(stiff, load)
+    const bent = solveBand(stiff, load)
     for (let i = 0; i < bent.length; i += 1) bent[i] = (bent[i] as number) + (own[i] as number)
     sag = Math.max(sag, bent[3 * node] as number)
     stress = Math.max(stress, largestStress(grid, bent))
@@ -112,13 +114,7 @@ function barOf(diameter: number): Bar {
   return { diameter, stiffness: (BAR_MODULUS * Math.PI * diameter ** 4) / 64 }
 }
 
-/** Symmetric and banded: row by row, the diagonal last. Three unknowns a crossing: sag, slope along, slope across. */
-interface Band {
-  readonly size: number
-  readonly half: number
-  readonly at: Float64Array
-}
-
+/** Three unknowns a node: sag, slope along, slope across. */
 function assemble(grid: Grid): Band {
   const { nu, nv, gapU, gapV, u, v, size } = grid
   const half = Math.min(size - 1, 3 * nu + 2)
@@ -130,14 +126,14 @@ function assemble(grid: Grid): Band {
       if (onU && i + 1 < nu) addBeam(band, 3 * node, 3 * (node + 1), 1, u.stiffness, gapU)
       if (v !== null && onV && j + 1 < nv) addBeam(band, 3 * node, 3 * (node + nu), 2, v.stiffness, gapV)
       // What no bar holds stays where it is.
-      if (!onU) add(band, 3 * node + 1, 3 * node + 1, u.stiffness)
-      if (!onV) add(band, 3 * node + 2, 3 * node + 2, u.stiffness)
-      if (!onU && !onV) add(band, 3 * node, 3 * node, u.stiffness)
+      if (!onU) addTo(band, 3 * node + 1, 3 * node + 1, u.stiffness)
+      if (!onV) addTo(band, 3 * node + 2, 3 * node + 2, u.stiffness)
+      if (!onU && !onV) addTo(band, 3 * node, 3 * node, u.stiffness)
     }
   }
   // Far stiffer than any bar, near enough to rigid and well within what doubles hold.
   const rigid = (1e6 * Math.max(u.stiffness, v?.stiffness ?? 0)) / Math.min(gapU, gapV) ** 3
-  for (const node of grid.chairs) add(band, 3 * node, 3 * node, rigid)
+  for (const node of grid.chairs) addTo(band, 3 * node, 3 * node, rigid)
   return band
 }
 
@@ -163,47 +159,8 @@ function addBeam(band: Band, a: number, b: number, slope: 1 | 2, stiffness: numb
   ]
   for (let r = 0; r < 4; r += 1) {
     for (let c = 0; c <= r; c += 1)
-      add(band, places[r] as number, places[c] as number, k * ((beam[r] as number[])[c] as number))
+      addTo(band, places[r] as number, places[c] as number, k * ((beam[r] as number[])[c] as number))
   }
-}
-
-function add({ at, half }: Band, row: number, column: number, value: number): void {
-  const [low, high] = row < column ? [row, column] : [column, row]
-  const place = high * (half + 1) + half - (high - low)
-  at[place] = (at[place] as number) + value
-}
-
-/** Cholesky in place. */
-function factor({ size, half, at }: Band): void {
-  const wide = half + 1
-  for (let i = 0; i < size; i += 1) {
-    const first = Math.max(0, i - half)
-    for (let j = first; j <= i; j += 1) {
-      const start = Math.max(first, j - half)
-      let sum = at[i * wide + half - (i - j)] as number
-      for (let k = start; k < j; k += 1)
-        sum -= (at[i * wide + half - (i - k)] as number) * (at[j * wide + half - (j - k)] as number)
-      at[i * wide + half - (i - j)] = i === j ? Math.sqrt(sum) : sum / (at[j * wide + half] as number)
-    }
-  }
-}
-
-function solve({ size, half, at }: Band, load: Float64Array): Float64Array {
-  const wide = half + 1
-  const x = Float64Array.from(load)
-  for (let i = 0; i < size; i += 1) {
-    let sum = x[i] as number
-    for (let k = Math.max(0, i - half); k < i; k += 1)
-      sum -= (at[i * wide + half - (i - k)] as number) * (x[k] as number)
-    x[i] = sum / (at[i * wide + half] as number)
-  }
-  for (let i = size - 1; i >= 0; i -= 1) {
-    const value = (x[i] as number) / (at[i * wide + half] as number)
-    x[i] = value
-    for (let k = Math.max(0, i - half); k < i; k += 1)
-      x[k] = (x[k] as number) - (at[i * wide + half - (i - k)] as number) * value
-  }
-  return x
 }
 
 /** Own weight of both directions, at the crossings. */

@@ -66,7 +66,7 @@ describe('chairs of a panel', () => {
     expect(top?.spacing).toBeGreaterThanOrEqual(mould?.spacing ?? Number.NaN)
     expect(checks.every(({ verdict }) => verdict === 'pass')).toBe(true)
     expect(assumed.map(({ field }) => field)).toContain('chairs.person')
-    // 50 mm more and it would be too much: by sag or by stress.
+    // 50 mm more and it would be too much.
     const wider = planned('au', { spacing: (mould?.spacing ?? 0) + 50 })
     const fails = wider.checks.filter(({ id, verdict }) => id.endsWith(':mould') && verdict === 'fail')
     expect(fails.length).toBeGreaterThan(0)
@@ -100,6 +100,28 @@ describe('chairs of a panel', () => {
       'cover.mould: sets the height of the chairs',
       'cover.top: sets the height of the chairs',
     ])
+  })
+
+  it('tells where bars stay bent under a person', () => {
+    // 12 and 10 mm on chairs at 600: far beyond 500 MPa under 1 kN; under a tenth of that they come back.
+    const [mould] = planned('eu').layers
+    expect(mould?.yield).toBe(500)
+    expect(mould?.stress).toBeGreaterThan(500)
+    expect(planned('eu', { person: 0.1 }).layers[0]?.stress).toBeLessThan(500)
+  })
+
+  it('a grade of no family leaves the yield unknown, not the chairs', () => {
+    const { layers } = planned(
+      'au',
+      {},
+      {
+        steel: [
+          { layer: 'mould', direction: 'x', diameter: 12, grade: 'X', spacing: 200 },
+          { layer: 'mould', direction: 'y', diameter: 12, grade: 'X', spacing: 200 },
+        ],
+      },
+    )
+    expect(layers[0]).toMatchObject({ yield: null, layer: 'mould' })
   })
 
   it('bad entries are named, not used', () => {

@@ -106,7 +106,7 @@ function laid(
   { panel }: ChairsInput,
   { layer }: LayerRows,
   { carried, direction, diameter, underside }: CarriedMat,
-  { raise, sag, source }: ChairSpacingFound,
+  found: ChairSpacingFound,
   spacing: number,
 ): ChairLayer {
   const at = layChairs({
@@ -116,6 +116,7 @@ function laid(
     spacing,
     edge: panel.drawing.cover?.edge ?? 0,
   })
+  const { raise, sag, source } = found
   return {
     layer,
     direction,
@@ -124,7 +125,9 @@ function laid(
     raise,
     spacing,
     spacingSource: source,
-    sag,
+    sag: sag?.sag ?? null,
+    stress: sag?.stress ?? null,
+    yield: found.yield,
     at,
   }
 }

@@ -106,8 +106,12 @@ export function ChairsPart({ drawing, plan, panel, family }: ChairsPartProps): R
   )
 }
 
-function chairWords({ layer, at, height, raise, spacing, sag }: ChairLayer): string {
+function chairWords({ layer, at, height, raise, spacing, sag, stress, yield: yields }: ChairLayer): string {
   const higher = raise > 0 ? `, ${lengthText(raise)} higher than the drawn cover` : ''
   const sags = sag === null ? '' : ` Sag under one person ${fixed(sag, 1)} mm.`
-  return `${NAMES[layer]}: ${at.length} chairs, ${lengthText(height)} mm high${higher}, at most ${lengthText(spacing)} mm apart.${sags}`
+  const bent =
+    stress !== null && yields !== null && stress > yields
+      ? ` Stepped on between chairs, bars reach ${fixed(stress, 0)} MPa and stay bent (yield ${fixed(yields, 0)}): lay boards to walk on.`
+      : ''
+  return `${NAMES[layer]}: ${at.length} chairs, ${lengthText(height)} mm high${higher}, at most ${lengthText(spacing)} mm apart.${sags}${bent}`
 }
