@@ -168,6 +168,10 @@ describe('what is wrong in a bar list', () => {
     ],
     ['B1,12,500E,main,24,,600,,,90,60', 'row 2, column J (Turns): 1 turn | none for a straight bar'],
     ['B1,12,500E,main,24,,,,,90,', 'row 2, column G (A): nothing | the outside dimensions of the legs, mm'],
+    [
+      'B1,12,500E,main,24,,2.5,,,,',
+      'row 2, column G (A): 2.5 mm | at least the diameter, 12 mm; is the unit right?',
+    ],
     // 12 mm bar, inside 60: a right angle takes up 30 + 12 = 42 mm of each leg.
     ['B1,12,500E,main,24,,600,41,,90,60', 'row 2, column H (B): 41 mm | at least 42.0 mm for its bends'],
     ['B1,12,500E,main,24,,600,83,600,90,60', 'row 2, column H (B): 83 mm | at least 84.0 mm for its bends'],
@@ -272,6 +276,12 @@ describe('what a person should look at', () => {
       /^row 2, column B \(Diameter\): 14 mm/,
     )
     expect(warned(await read(lines('B1,12,500E,main,2500,,600,,,,')))[0]).toMatch(/2500 bars of one mark/)
+  })
+
+  it('a bar longer than bars are sold', async () => {
+    expect(warned(await read(lines('B1,12,500E,main,24,,25000,,,,')))).toEqual([
+      'row 2, column G (A): a bar of 25000 mm | at most 18000 mm, as bars are commonly sold',
+    ])
   })
 
   it('a shape that legs cannot say', async () => {

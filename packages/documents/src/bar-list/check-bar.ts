@@ -30,6 +30,8 @@ export interface CheckInput {
 
 /** More bars of one mark are looked at twice. */
 const MANY = 2000
+/** Longer bars are looked at twice, mm: longest as bars are commonly sold, common practice, no source. */
+const LONG = 18_000
 const STRAIGHT = new Set(['straight', 'str', '0', '00', '000'])
 /** Shapes that are a word of the schedule. */
 const WORDS = new Set(['straight', 'l', 'u', 'z', 'closed', 'bent'])
@@ -43,6 +45,12 @@ export function checkBar({ stated, rules, tolerance }: CheckInput): CheckedBar {
   const legs = legsOf(stated, errors)
   const bends = legs.length - 1
   const { turns, given } = turnsOf(stated, bends, errors)
+  const [only] = legs
+  if (legs.length === 1 && only !== undefined && only < diameter) {
+    // Most often metres in a column of millimetres; of a bent bar the bends tell it.
+    const expected = `at least the diameter, ${diameter} mm; is the unit right?`
+    errors.push({ field: 'legs', leg: 0, found: `${only} mm`, expected })
+  }
   const least = bends > 0 ? rules.leastBend({ diameter, grade, role, plain: false, galvanised: false }) : null
   if (bends > 0 && stated.inside === null && least?.known !== true) {
     errors.push({
@@ -62,6 +70,10 @@ export function checkBar({ stated, rules, tolerance }: CheckInput): CheckedBar {
   const cut =
     errors.length > 0 || (bends > 0 && inside === null) ? null : cutLength({ diameter, inside, legs, turns })
   if (cut?.known === false) errors.push(...cut.gaps.map(gapRemark))
+  if (cut?.known && cut.value.length > LONG) {
+    const found = `a bar of ${round(cut.value.length)} mm`
+    warnings.push({ field: 'legs', found, expected: `at most ${LONG} mm, as bars are commonly sold` })
+  }
   if (cut?.known) warnings.push(...lengthRemarks({ stated, rules, tolerance, computed: cut.value.length }))
   const size = rules.barSize({ diameter })
   if (!size.known) {

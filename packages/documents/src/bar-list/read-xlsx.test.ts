@@ -113,13 +113,17 @@ describe('a bar list of a spreadsheet', () => {
             bar(2, 'B1', { F: '<c r="F2"><f>E2-300</f></c>' }) +
             bar(3, 'B2', { F: '<c r="F3" t="e"><f>Z9</f><v>#REF!</v></c>' }) +
             bar(4, 'B3') +
-            row(5, '<c r="A5" t="str"><f>IF(Z1,1,"")</f><v></v></c>'),
+            row(5, '<c r="A5" t="str"><f>IF(Z1,1,"")</f><v></v></c>') +
+            bar(6, 'B4', { F: '<c r="F6"><f>E6-300</f><v></v></c>' }) +
+            bar(7, 'B5', { F: '<c r="F7"><f>E7-300</f><v/></c>' }),
         },
       ]),
     )
     expect(list.errors.map(({ row: at, column, found }) => `${at}${column} ${found}`)).toEqual([
       '2F a formula without a stored value',
       '3F #REF!',
+      '6F a formula without a stored value',
+      '7F a formula without a stored value',
     ])
     expect(goodBars(list).map((each) => each.bar)).toEqual(['B3'])
   })

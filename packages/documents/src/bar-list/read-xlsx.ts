@@ -99,7 +99,7 @@ interface MarkedCell {
   readonly column: number
   /** Text of a fault; null for a formula. */
   readonly fault: string | null
-  /** Whether the file holds what the formula gave last, be it an empty text. */
+  /** Whether an empty cell is what the formula gave last: an empty text. */
   readonly stored: boolean
 }
 
@@ -110,6 +110,7 @@ function marksOf(xml: string): SheetMarks {
   const cells: MarkedCell[] = []
   const merged: MergedCells[] = []
   let [row, column, rows] = [-1, -1, 0]
+  let isText = false
   for (const match of xml.matchAll(/<(?:\w+:)?(row|c|f|mergeCell)\b([^>]*)>/g)) {
     const [all, tag, attributes = ''] = match
     const place = /\b(?:r|ref)="([^"]+)"/.exec(attributes)?.[1]
@@ -121,6 +122,7 @@ function marksOf(xml: string): SheetMarks {
       const at = cellAt(place ?? '')
       if (at === null) column += 1
       else [row, column] = [at.row, at.column]
+      isText = /\bt="str"/.test(attributes)
       if (/\bt="e"/.test(attributes)) {
         const after = xml.slice(match.index + all.length, match.index + all.length + 2000)
         cells.push({ row, column, fault: /<(?:\w+:)?v>([^<]*)</.exec(after)?.[1] ?? 'a fault', stored: true })
@@ -128,7 +130,8 @@ function marksOf(xml: string): SheetMarks {
     } else if (tag === 'f') {
       const after = xml.slice(match.index, match.index + LONGEST_FORMULA)
       const [within = ''] = after.split(/<\/(?:\w+:)?c>/, 1)
-      cells.push({ row, column, fault: null, stored: /<(?:\w+:)?v\b/.test(within) })
+      // Some programs write an empty value where they computed none: only of text is it one.
+      cells.push({ row, column, fault: null, stored: isText && /<(?:\w+:)?v\b/.test(within) })
     } else {
       const [from, to] = (place ?? '').split(':').map(cellAt)
       if (from && to) merged.push({ top: from.row, left: from.column, bottom: to.row, right: to.column })

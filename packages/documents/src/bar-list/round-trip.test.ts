@@ -82,6 +82,7 @@ function drawnBar(family: FamilyId): fc.Arbitrary<Omit<DrawnBar, 'bar'>> {
     })
     .filter(
       ({ diameter, legs, turns = [], inside = null }) =>
+        (legs.length > 1 || (legs[0] ?? 0) >= diameter) &&
         shortLegs({ diameter, inside, legs, turns }).length === 0,
     )
 }
