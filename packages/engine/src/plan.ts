@@ -76,7 +76,7 @@ export function plan({ drawing, yard, family, limits = {}, from = '' }: PlanInpu
   const panel = panelOf(drawing, from)
   const wanted = wantedStrength({ drawing, yard, family, limits })
   const steel = planSteel({ panel, yard, family })
-  const mould = planMould({ panel, yard, family })
+  const mould = planMould({ panel, yard, family, steel })
   const pour = planPour({ panel, yard, family })
   const cure = planCure({ panel, yard, family, wanted, limits })
   const lift = withHours(planLift({ panel, yard, family, limits }), cure)

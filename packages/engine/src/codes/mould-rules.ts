@@ -14,10 +14,18 @@ export interface ChairSpacing {
   readonly source: Source
 }
 
+/** How much less than drawn the effective depth of top steel may be, mm; null: no confirmed value. */
+export interface DepthTolerance {
+  readonly less: number | null
+  readonly source: Source
+}
+
 /** What a family says of the filled mould before the pour. */
 export interface MouldRules {
   /** Tolerance on the cover of a panel; thickness and drawn cover in mm. */
   readonly coverTolerance: (input: { readonly thickness: number; readonly cover: number }) => CoverTolerance
   /** Largest distance between chairs of a bar; null where the family has no confirmed rule. */
   readonly chairSpacing: ((input: { readonly diameter: number }) => ChairSpacing) | null
+  /** Where the cover's tolerance does not say how far top steel may come down, the depth's; null where the cover's does. */
+  readonly depthTolerance: ((input: { readonly depth: number }) => DepthTolerance) | null
 }

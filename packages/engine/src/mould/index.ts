@@ -1,5 +1,4 @@
 export { aci347, fastPour, largestRise, slowPour, unitWeightCoefficient } from './aci347.ts'
-export { chairGrid, chairSpacing, supportPoints } from './chairs.ts'
 export { ciria108, ciriaPressure } from './ciria108.ts'
 export { DIN_FLOWS, type DinFlow, din18218, dinPressure } from './din18218.ts'
 export { hydrostatic } from './hydrostatic.ts'

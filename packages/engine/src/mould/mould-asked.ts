@@ -3,8 +3,8 @@ import type { Panel } from '../panel/panel.ts'
 import { distance, type Point, type Ring } from '../panel/point.ts'
 import { edges } from '../panel/polygon.ts'
 import type { Asked } from '../working/asked.ts'
-import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/source.ts'
-import type { ChairGrid, MouldPlan } from './mould-plan.ts'
+import { commonPractice, enteredBy, type Source } from '../working/source.ts'
+import type { MouldPlan } from './mould-plan.ts'
 
 const SET_UP: Source = commonPractice('set-up of a mould')
 const SIZE: Source = commonPractice('size of a mould before the pour')
@@ -149,7 +149,7 @@ function noLimit(what: string): { unknown: string[] } {
 }
 
 /** What is looked at and measured at step `set`, the hold before the pour. */
-export function askedAtSet(panel: Panel, chairs: readonly ChairGrid[], family: CodeFamily): Asked[] {
+export function askedAtSet(panel: Panel, family: CodeFamily): Asked[] {
   const { drawing } = panel
   const tick = (id: string, what: string, source: Source, note?: string): Asked => ({
     id,
@@ -162,14 +162,6 @@ export function askedAtSet(panel: Panel, chairs: readonly ChairGrid[], family: C
   })
   const steel = (drawing.steel ?? []).length > 0
   return [
-    ...chairs.map((grid) =>
-      tick(
-        `chairs:${grid.layer}`,
-        `${grid.at.length} chairs, ${Math.round(grid.height)} mm, under the ${grid.layer === 'mould' ? 'steel at the mould' : 'top steel'}`,
-        GEOMETRY,
-        `Not more than ${Math.round(grid.spacing)} mm apart.`,
-      ),
-    ),
     ...(steel ? covers(panel, family) : []),
     ...(drawing.inserts ?? []).map(
       (insert): Asked => ({

@@ -1,7 +1,6 @@
 // Check values of the mould room with their published sources. "computed": closed form, recomputed apart from this code.
 import { describe, expect, it } from 'vitest'
 import { fastPour, largestRise, slowPour, unitWeightCoefficient } from './aci347.ts'
-import { chairSpacing } from './chairs.ts'
 import { dinPressure } from './din18218.ts'
 import { type PressureInput, pressure } from './pressure.ts'
 import { BOW_COEFFICIENT, railBow, sideForm, sideThrust, spacingForBow } from './side-form.ts'
@@ -134,14 +133,4 @@ describe('side form of a flat mould (statics, computed; second method: by hand)'
     close(found.value.bow, 0.78331, 1e-5)
     close(found.value.spacingAtLimit, 1411.63, 0.01)
   })
-})
-
-describe('BS 7973-2: supports at 50 diameters (seen), cap 1000 mm (from memory)', () => {
-  it.each([
-    [10, 500],
-    [12, 600],
-    [16, 800],
-    [20, 1000],
-    [25, 1000],
-  ])('%d mm bar: %d mm', (diameter, expected) => expect(chairSpacing(diameter)).toBe(expected))
 })

@@ -3,14 +3,14 @@ import type { Panel } from '../panel/panel.ts'
 import { distance, type Ring } from '../panel/point.ts'
 import { counterClockwise, edges } from '../panel/polygon.ts'
 import { ringsOf } from '../panel/region.ts'
+import { type ChairsInput, planChairs } from '../steel/chairs/plan-chairs.ts'
 import { type Check, compare } from '../working/check.ts'
 import { enteredBy, GEOMETRY } from '../working/source.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import type { Yard, YardForm } from '../yard/yard.ts'
-import { chairGrid } from './chairs.ts'
 import { hydrostatic } from './hydrostatic.ts'
 import { askedAtMould, askedAtSet } from './mould-asked.ts'
-import type { ChairGrid, MouldPlan } from './mould-plan.ts'
+import type { MouldPlan } from './mould-plan.ts'
 import { LONGEST_PROP_SPACING, type PropLine, propsAlong } from './props.ts'
 import { PUT_ON_RATES, putOnRate, releaseAgent } from './release-agent.ts'
 import { ASSUMED_BOW_LIMIT, BOW_LIMIT_SOURCE, sideForm } from './side-form.ts'
@@ -19,10 +19,12 @@ export interface MouldInput {
   readonly panel: Panel
   readonly yard: Yard | null
   readonly family: CodeFamily
+  /** The bars as they are placed: chairs go under them. */
+  readonly steel: ChairsInput['steel']
 }
 
 /** Side pressure, side form and props, chairs, release agent, and what is looked at before the pour, for one panel. */
-export function planMould({ panel, yard, family }: MouldInput): MouldPlan {
+export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan {
   const unknown: string[] = []
   const working: Step[] = []
   const assumed: Assumed[] = []
@@ -39,15 +41,9 @@ export function planMould({ panel, yard, family }: MouldInput): MouldPlan {
   note(side)
   unknown.push(...side.unknown)
 
-  const chairs: ChairGrid[] = []
-  for (const layer of ['mould', 'top'] as const) {
-    const grid = chairGrid(panel, layer)
-    if (grid === null) continue
-    if (grid.known) {
-      chairs.push(grid.value)
-      note(grid)
-    } else unknown.push(...grid.gaps)
-  }
+  const chairs = planChairs({ panel, steel, family })
+  note(chairs)
+  unknown.push(...chairs.unknown)
 
   const oiledArea = oiled(panel)
   const agent = planAgent(oiledArea, yard)
@@ -62,11 +58,15 @@ export function planMould({ panel, yard, family }: MouldInput): MouldPlan {
     propSpacing: side.line?.spacing ?? null,
     bow: side.line?.bow ?? null,
     props,
-    chairs,
+    chairs: chairs.layers.map(({ layer, height, spacing, at }) => ({ layer, height, spacing, at })),
     releaseAgent: agent.litres,
     oiledArea,
-    checks: side.checks,
-    toRecord: [...askedAtMould(panel, props, side.form?.mark ?? null), ...askedAtSet(panel, chairs, family)],
+    checks: [...side.checks, ...chairs.checks],
+    toRecord: [
+      ...askedAtMould(panel, props, side.form?.mark ?? null),
+      ...chairs.toRecord,
+      ...askedAtSet(panel, family),
+    ],
     working,
     assumed,
     unknown,

@@ -37,7 +37,7 @@ export function chairSpacing(input: SpacingInput): ChairSpacingFound {
   const { diameter, family } = input
   const rule = family.mould.chairSpacing?.({ diameter }) ?? null
   const person = input.person ?? ASSUMED_PERSON
-  const seat = sagLimit(input)
+  const seat = sagLimit({ ...input, depth: input.underside + diameter / 2 })
   const base = { raise: 0, working: [], assumed: [], gaps: [] }
   if (rule !== null) {
     const spacing = input.spacing ?? rule.spacing

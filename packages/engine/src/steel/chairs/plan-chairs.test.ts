@@ -79,12 +79,29 @@ describe('chairs of a panel', () => {
     expect(assumed).toContainEqual(expect.objectContaining({ field: 'chairs.raise', value: 5 }))
   })
 
-  it('us has no confirmed value over the top cover: no chairs there until somebody enters one', () => {
-    const { layers, unknown, checks } = planned('us')
-    expect(layers.map(({ layer }) => layer)).toEqual(['mould'])
-    expect(unknown.join()).toContain('enter the largest sag or the spacing')
-    expect(checks.find(({ id }) => id === 'chair-sag:top')).toMatchObject({ verdict: 'unknown' })
-    expect(planned('us', { sag: 10 }).layers).toHaveLength(2)
+  it('us: top steel may come down by what its depth may lack, 3/8 in', () => {
+    const { layers, checks } = planned('us')
+    expect(layers.map(({ layer }) => layer)).toEqual(['mould', 'top'])
+    expect(checks.find(({ id }) => id === 'chair-sag:top')?.limit).toBeCloseTo(9.525, 9)
+  })
+
+  it('bars without a mat are left to the hand, a layer without steel has no chairs', () => {
+    const path = [
+      [700, 2300],
+      [2100, 2300],
+    ]
+    const { layers, unknown } = planned(
+      'eu',
+      {},
+      { steel: [{ bar: 'T', diameter: 16, grade: 'B500B', layer: 'mould', path }] },
+    )
+    expect(layers).toEqual([])
+    expect(unknown).toEqual(['chairs, mould layer: bars without a mat; place them by hand'])
+  })
+
+  it('top chairs that would have no height are not known', () => {
+    expect(planned('eu', {}, { thickness: 57 }).layers.map(({ layer }) => layer)).toEqual(['mould'])
+    expect(planned('eu', {}, { thickness: 58 }).layers).toHaveLength(2)
   })
 
   it('a lighter person allows wider chairs, and an entered weight is no assumption', () => {

@@ -1,9 +1,10 @@
 import type { CodeFamily } from '../../codes/family.ts'
+import { isMat } from '../../panel/drawing.ts'
 import type { Panel } from '../../panel/panel.ts'
 import type { Asked } from '../../working/asked.ts'
 import type { Check } from '../../working/check.ts'
 import { notAboveZero } from '../../working/guard.ts'
-import { commonPractice, GEOMETRY } from '../../working/source.ts'
+import { GEOMETRY } from '../../working/source.ts'
 import type { Assumed, Step } from '../../working/worked.ts'
 import type { SteelPlan } from '../steel-plan.ts'
 import { type LayerRows, layerRows, type MatRowLine, widestGap } from '../tie-plan/mat-rows.ts'
@@ -40,11 +41,15 @@ export function planChairs(input: ChairsInput): ChairPlan {
   const checks: Check[] = []
   const working: Step[] = []
   const assumed: Assumed[] = []
-  const unknown: string[] = []
+  const unknown = notCarried(input)
   for (const rows of layerRows(input.steel)) {
     const mat = matOf(rows)
     if (mat === null) {
       unknown.push(`cover.${rows.layer}: sets the height of the chairs`)
+      continue
+    }
+    if (!(mat.underside > 0)) {
+      unknown.push(`chairs, ${rows.layer} layer: cover and mats are thicker than the panel`)
       continue
     }
     const found = chairSpacing({ ...input, ...mat, layer: rows.layer })
@@ -55,9 +60,24 @@ export function planChairs(input: ChairsInput): ChairPlan {
     const layer = found.spacing === null ? null : laid(input, rows, mat, found, found.spacing)
     if (layer === null) continue
     layers.push(layer)
-    working.push(countStep(layer))
+    working.push(heightStep(layer, mat), countStep(layer))
   }
-  return { layers, checks, toRecord: layers.flatMap(chairsAsked), working, assumed, unknown }
+  return { layers, checks, toRecord: layers.map(chairsAsked), working, assumed, unknown }
+}
+
+/** Layers that hold steel and get no chairs: bars without a mat, or a mat that is not laid out. */
+function notCarried({ panel, steel }: ChairsInput): string[] {
+  const drawn = panel.drawing.steel ?? []
+  return (['mould', 'top'] as const).flatMap((layer) => {
+    if (steel.placed.some((bar) => bar.layer === layer && bar.use === 'mat')) return []
+    if (drawn.some((each) => isMat(each) && each.layer === layer))
+      return panel.drawing.cover?.[layer] === undefined
+        ? [`cover.${layer}: sets the height of the chairs`]
+        : [`chairs, ${layer} layer: cover.edge: its bars are not laid out`]
+    return steel.placed.some((bar) => bar.layer === layer)
+      ? [`chairs, ${layer} layer: bars without a mat; place them by hand`]
+      : []
+  })
 }
 
 export interface CarriedMat {
@@ -132,6 +152,18 @@ function laid(
   }
 }
 
+function heightStep({ layer, height, raise, diameter }: ChairLayer, { underside }: CarriedMat): Step {
+  return {
+    symbol: 'h_chair',
+    formula: 'z − d / 2 + r',
+    given: { z: underside + diameter / 2, d: diameter, r: raise },
+    result: height,
+    unit: 'mm',
+    source: GEOMETRY,
+    note: `${layer} layer: z to the middle of the bars that lie on the chairs, r higher than drawn`,
+  }
+}
+
 function countStep({ at, spacing, layer }: ChairLayer): Step {
   return {
     symbol: 'n_chair',
@@ -145,19 +177,16 @@ function countStep({ at, spacing, layer }: ChairLayer): Step {
   }
 }
 
-/** What is counted and measured before the pour. */
-function chairsAsked({ layer, at, height }: ChairLayer): Asked[] {
-  const under = layer === 'mould' ? 'the steel at the mould' : 'the top steel'
-  return [
-    {
-      id: `chairs:${layer}:count`,
-      step: 'set',
-      what: `Chairs of ${Number(height.toFixed(1))} mm under ${under}`,
-      kind: 'number',
-      unit: '',
-      low: at.length,
-      source: commonPractice('as many chairs as the plan of this panel shows, or more'),
-      note: 'None knocked over; each under a bar.',
-    },
-  ]
+/** What is looked at before the pour. */
+function chairsAsked({ layer, at, height, spacing }: ChairLayer): Asked {
+  const under = layer === 'mould' ? 'steel at the mould' : 'top steel'
+  return {
+    id: `chairs:${layer}`,
+    step: 'set',
+    what: `${at.length} chairs, ${Math.round(height)} mm, under the ${under}`,
+    kind: 'tick',
+    unit: '',
+    source: GEOMETRY,
+    note: `Not more than ${Math.round(spacing)} mm apart; none knocked over.`,
+  }
 }

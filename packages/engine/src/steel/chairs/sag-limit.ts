@@ -15,14 +15,18 @@ export interface Seat {
   readonly gaps: readonly string[]
 }
 
-export type SagLimitInput = Pick<ChairsInput, 'sag' | 'panel' | 'family'> & { readonly layer: Layer }
+export type SagLimitInput = Pick<ChairsInput, 'sag' | 'panel' | 'family'> & {
+  readonly layer: Layer
+  /** From the mould face to the middle of the bars on the chairs, mm. */
+  readonly depth: number
+}
 
 /**
  * How far the mat may come down. Mould steel may use what the family allows under the drawn cover, and what its chairs stand
  * higher; where nothing is allowed under it, chairs half of the upper tolerance higher are assumed. Top steel may use what is
- * allowed over its cover.
+ * allowed over its cover, or of its effective depth.
  */
-export function sagLimit({ layer, sag, panel, family }: SagLimitInput): Seat {
+export function sagLimit({ layer, sag, depth, panel, family }: SagLimitInput): Seat {
   if (sag !== undefined)
     return { limit: sag, raise: 0, source: enteredBy('the yard: sag of the mat'), assumed: [], gaps: [] }
   const cover = panel.drawing.cover?.[layer] ?? Number.NaN
@@ -39,8 +43,13 @@ export function sagLimit({ layer, sag, panel, family }: SagLimitInput): Seat {
       `chairs, ${layer} layer: sag of the mat: no confirmed value ${side} the drawn cover; enter the largest sag or the spacing`,
     ],
   })
-  if (layer === 'top')
-    return above === null ? none('over') : { limit: above, raise: 0, source, assumed: [], gaps: [] }
+  if (layer === 'top') {
+    const less = above === null ? family.mould.depthTolerance?.({ depth }) : undefined
+    const limit = above ?? less?.less ?? null
+    return limit === null
+      ? none('over')
+      : { limit, raise: 0, source: less?.source ?? source, assumed: [], gaps: [] }
+  }
   if (below === null) return none('under')
   if (below > 0) return { limit: below, raise: 0, source, assumed: [], gaps: [] }
   const raise = above === null ? 0 : Math.floor(above / 2 / CHAIR_STEP) * CHAIR_STEP
