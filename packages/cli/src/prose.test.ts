@@ -6,7 +6,7 @@ import type { Verb } from './verb.ts'
 import { VERBS } from './verbs.ts'
 
 /** Verbs that serve or write into a folder: their words are checked, they are not run. */
-const NOT_RUN = new Set(['heat', 'serve', 'demo', 'import', 'export', 'backup', 'restore'])
+const NOT_RUN = new Set(['melt', 'serve', 'demo', 'import', 'export', 'backup', 'restore'])
 const ALWAYS = ['--json', '--explain', '--code', '--help']
 const PAGES = ['README.md', ...pagesOf('docs')]
 

@@ -5,11 +5,11 @@ import { Notices, wallClock, YardLog } from '@castwright/server'
 import { PLACE_OPTIONS, readPlace, withRecord } from '../serving.ts'
 import { textTable, type Verb } from '../verb.ts'
 
-export const heatVerb: Verb = {
-  name: 'heat',
+export const meltVerb: Verb = {
+  name: 'melt',
   file: { name: 'HEAT', about: 'heat number as on certificate, tag or docket' },
   options: [...PLACE_OPTIONS],
-  example: 'castwright heat H4022 --data data',
+  example: 'castwright melt H4022 --data data',
   async run(given) {
     const heat = (given.file ?? '').trim()
     if (heat === '') {

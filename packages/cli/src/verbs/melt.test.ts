@@ -7,7 +7,7 @@ import { openStore } from '@castwright/record/store'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { cli } from '../testing.ts'
 
-const folder = mkdtempSync(join(tmpdir(), 'castwright-heat-'))
+const folder = mkdtempSync(join(tmpdir(), 'castwright-melt-'))
 const PERSON = { id: 'p-1', name: 'Tom Reed', role: 'floor' } as const
 
 /** A bundle of heat H4022, and bars cut from it for two panels. */
@@ -54,21 +54,21 @@ beforeAll(async () => {
   await store.close()
 })
 
-describe('castwright heat', () => {
+describe('castwright melt', () => {
   it('names the panels that hold steel of a heat, however it is written', async () => {
-    const { code, json } = await cli(['heat', 'h-4022', '--data', folder, '--json'])
+    const { code, json } = await cli(['melt', 'h-4022', '--data', folder, '--json'])
     expect(code).toBe(0)
     expect((json().panels as { panel: string }[]).map(({ panel }) => panel)).toEqual(['J1/W1', 'J1/W2'])
   })
 
   it('says what it does not see where no panel holds it', async () => {
-    const { code, out } = await cli(['heat', 'H9', '--data', folder])
+    const { code, out } = await cli(['melt', 'H9', '--data', folder])
     expect(code).toBe(0)
     expect(out).toContain('without a record is not seen')
   })
 
   it('refuses an empty number and a folder without a record', async () => {
-    expect((await cli(['heat', ' ', '--data', folder])).code).toBe(2)
-    expect((await cli(['heat', 'H1', '--data', join(folder, 'none')])).code).toBe(2)
+    expect((await cli(['melt', ' ', '--data', folder])).code).toBe(2)
+    expect((await cli(['melt', 'H1', '--data', join(folder, 'none')])).code).toBe(2)
   })
 })
