@@ -17,4 +17,11 @@ export { bundleFindings } from './findings.ts'
 export { type PanelSteel, type SteelAccepted, steelAccepted } from './panel-steel.ts'
 export { countRibs, type Rib, type RibCount } from './rib-count.ts'
 export { SHORTEST_SAMPLE, weighedDiameter } from './size-findings.ts'
-export { type BundleDecision, type BundleStanding, bundleStanding, mayAccept } from './standing.ts'
+export {
+  type BundleDecision,
+  type BundleStanding,
+  bundleStanding,
+  keptApart,
+  mayAccept,
+  mayAcceptNow,
+} from './standing.ts'

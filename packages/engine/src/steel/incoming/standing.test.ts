@@ -3,7 +3,7 @@ import { codeFamily } from '../../codes/index.ts'
 import type { Signer } from '../../steps/facts.ts'
 import type { Bundle } from './bundle.ts'
 import { EXAMPLE_BUNDLE } from './example-bundle.ts'
-import { type BundleDecision, bundleStanding } from './standing.ts'
+import { type BundleDecision, bundleStanding, mayAcceptNow } from './standing.ts'
 
 const rules = codeFamily('nz').steel
 
@@ -47,6 +47,15 @@ describe('where a bundle stands', () => {
   it('is decided by the last word', () => {
     expect(standing({}, decided('floor'), decided('lead', { decision: 'quarantine' }))).toBe('apart')
     expect(standing({}, decided('lead', { decision: 'return' }), decided('lead'))).toBe('accepted')
+  })
+
+  it('stays apart where somebody below the one who kept it apart accepts it', () => {
+    const kept = decided('engineer', { decision: 'quarantine' })
+    expect(standing({}, kept, decided('floor'))).toBe('apart')
+    expect(standing({}, kept, decided('lead'), decided('floor'))).toBe('apart')
+    expect(standing({}, kept, decided('lead', { decision: 'quarantine' }), decided('lead'))).toBe('apart')
+    expect(standing({}, kept, decided('engineer'), decided('floor'))).toBe('accepted')
+    expect(mayAcceptNow('accept', [kept])).toEqual(['engineer'])
   })
 
   it('waits again where readings came after an acceptance that they question', () => {

@@ -29,6 +29,27 @@ export function mayAccept(outcome: Outcome): readonly Signer['role'][] {
   return outcome === 'ask' ? ['lead', 'engineer'] : ['engineer']
 }
 
+const RANK: Readonly<Record<Signer['role'], number>> = { viewer: 0, floor: 1, lead: 2, engineer: 3 }
+
+/** The decision that keeps a bundle apart: it is lifted by an acceptance of the same role or one above it. Null where none is in force. */
+export function keptApart(decisions: readonly BundleDecision[]): BundleDecision | null {
+  let kept: BundleDecision | null = null
+  for (const each of decisions) {
+    const outranks: boolean = kept === null || RANK[each.by.role] >= RANK[kept.by.role]
+    if (outranks) kept = each.decision === 'accept' ? null : each
+  }
+  return kept
+}
+
+/** Who may accept a bundle now: by what was found, and by who kept it apart. */
+export function mayAcceptNow(
+  outcome: Outcome,
+  decisions: readonly BundleDecision[],
+): readonly Signer['role'][] {
+  const kept = keptApart(decisions)
+  return mayAccept(outcome).filter((role) => kept === null || RANK[role] >= RANK[kept.by.role])
+}
+
 /**
  * Where a bundle stands. An acceptance holds while what it was given on holds: after later readings it must be given again, unless these ask
  * for nothing. Spite of an open question or a finding needs a reason.
@@ -55,6 +76,14 @@ export function bundleStanding({
       standing: 'apart',
       found,
       why: last.decision === 'return' ? `Sent back by ${last.by.name}.` : `Kept apart by ${last.by.name}.`,
+    }
+  }
+  const kept = keptApart(decisions)
+  if (kept !== null) {
+    return {
+      standing: 'apart',
+      found,
+      why: `Kept apart by ${kept.by.name}; ${last.by.name}, a ${last.by.role}, may not lift that.`,
     }
   }
   if (!mayAccept(found.outcome).includes(last.by.role)) {
