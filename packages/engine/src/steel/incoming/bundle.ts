@@ -111,7 +111,12 @@ export function heatsOf({
     { on: 'certificate', heat: certificate?.heat },
     { on: 'tag', heat: tag?.heat },
     { on: 'docket', heat: docket?.heat },
-  ].flatMap(({ on, heat }) => (heat === undefined ? [] : [{ on, heat }]))
+  ].flatMap(({ on, heat }) => (heat === undefined || namesNoHeat(heat) ? [] : [{ on, heat }]))
+}
+
+/** A dash or a word in the field of the heat number: nothing that two papers could agree on. */
+function namesNoHeat(heat: string): boolean {
+  return /^(|\?+|NA|NONE|NIL|NO|NOTSAID|UNKNOWN|TBA|TBC)$/.test(heatKey(heat))
 }
 
 /** Heat numbers are compared without spaces, dashes and case: clerks write them in several ways. */
@@ -120,5 +125,5 @@ export function sameHeat(a: string, b: string): boolean {
 }
 
 export function heatKey(heat: string): string {
-  return heat.toUpperCase().replace(/[\s\-–_./]/g, '')
+  return heat.toUpperCase().replace(/[\s\-–—_./]/g, '')
 }

@@ -69,15 +69,22 @@ export function heatFinding({ bundle }: Input): Finding {
   const heats = heatsOf(bundle)
   const [first] = heats
   const differ = first !== undefined && heats.some(({ heat }) => !sameHeat(heat, first.heat))
+  // One paper alone says nothing of these bars: the tag is on them, and two papers that agree came together.
+  const loose = heats.length === 1 && first !== undefined && first.on !== 'tag'
   return {
     id: 'heat',
     what: 'Heat number',
     found: heatText(bundle),
     wanted: 'one heat on certificate, tag and docket',
-    verdict: differ ? 'fail' : first === undefined ? 'unknown' : 'pass',
+    verdict: differ ? 'fail' : first === undefined || loose ? 'unknown' : 'pass',
     onFail: 'quarantine',
     onUnknown: 'ask',
-    unknown: first === undefined ? ['heat: on certificate, tag or docket'] : [],
+    unknown:
+      first === undefined
+        ? ['heat: on certificate, tag or docket']
+        : loose
+          ? [`tag.heat: on the bundle itself; only the ${first.on} names a heat`]
+          : [],
     ...(differ ? { note: 'The certificate is of another heat than the bars.' } : {}),
     source: PAPERS,
     working: [],
@@ -112,7 +119,8 @@ export function proofFinding(input: Input): Finding {
     }
   }
   const tested = tests.length > 0 ? testsFinding(input) : null
-  const paper = certificate?.grade !== undefined && certificate.heat !== undefined
+  const certified = heatsOf(bundle).some(({ on }) => on === 'certificate')
+  const paper = certificate?.grade !== undefined && certified
   if (tested !== null && (tested.verdict === 'fail' || !paper)) return tested
   if (paper) {
     return {
@@ -139,10 +147,7 @@ export function proofFinding(input: Input): Finding {
     unknown: [
       certificate == null
         ? 'certificate: from the mill, by the heat number or the mill’s mark'
-        : [
-            certificate.grade === undefined ? 'certificate.grade' : '',
-            certificate.heat === undefined ? 'certificate.heat' : '',
-          ]
+        : [certificate.grade === undefined ? 'certificate.grade' : '', certified ? '' : 'certificate.heat']
             .filter((part) => part !== '')
             .join(' and '),
       'or tests: samples of this bundle pulled by a laboratory',
