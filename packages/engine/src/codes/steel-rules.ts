@@ -84,6 +84,8 @@ export interface Identified {
   /** `pass`: one grade read; `fail`: not acceptable as a marked bar; `unknown`: more than one, or cannot be read. */
   readonly verdict: 'pass' | 'fail' | 'unknown'
   readonly unknown: readonly string[]
+  /** The gap in `unknown` that a certificate of the bar's heat may close: one mark that stands for several grades. */
+  readonly byCertificate?: string
   readonly notes: readonly string[]
   readonly source: Source
 }

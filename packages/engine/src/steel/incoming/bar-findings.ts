@@ -77,8 +77,10 @@ export function gradeFinding({ bundle, rules }: Input): Finding {
     }
   }
   if (grades.length === 1 && read.verdict === 'pass') return { ...shared, verdict: 'pass', unknown: [] }
+  // What the certificate may tell is what one mark leaves open; two marks that differ are two steels, whatever it says.
+  const gaps = read.unknown.filter((gap) => !gap.startsWith('process') && gap !== read.byCertificate)
   const told = certificate?.grade
-  if (grades.length > 1 && told !== undefined && grades.includes(told)) {
+  if (read.byCertificate !== undefined && gaps.length === 0 && told !== undefined && grades.includes(told)) {
     return told === ordered.grade
       ? {
           ...shared,

@@ -45,6 +45,29 @@ describe('a bundle as it came', () => {
     expect(because[0]).toContain('whatever the papers say')
   })
 
+  it('asks where bars of two grades lie in it, though the certificate is of the ordered one', () => {
+    const mixed = found({ seen: ['500E', '300E'] })
+    expect(mixed.outcome).toBe('ask')
+    expect(mixed.next.join()).toContain('fits more than one')
+    const us60 = {
+      ordered: { diameter: 15.875, grade: '60' },
+      docket: null,
+      weighed: [{ length: 1000, mass: 1.55 }],
+    }
+    const certificate = { number: 'C', heat: 'H4022', grade: '60' }
+    expect(finding({ ...us60, certificate, seen: ['H', '5', 'S', '60', '40'] }, 'grade', us).verdict).toBe(
+      'unknown',
+    )
+  })
+
+  it('takes the class of an EN bar from the certificate only where the marks say nothing else', () => {
+    expect(found({ ...EU_BUNDLE, seen: ['5', '2', '1', '300E'] }, eu).outcome).toBe('ask')
+    expect(found({ ...EU_BUNDLE, seen: ['5'] }, eu).next.join()).toContain('mill')
+    const three = { ordered: { diameter: 15.875, grade: '80' }, seen: ['H', '5', 'S', '3 lines'] }
+    const certificate = { number: 'C', heat: 'H4022', grade: '80' }
+    expect(finding({ ...three, certificate }, 'grade', us).verdict).toBe('pass')
+  })
+
   it('is kept apart where nothing is rolled on the bar', () => {
     expect(found({ seen: ['none'] }).outcome).toBe('quarantine')
   })
@@ -115,6 +138,18 @@ describe('a bundle as it came', () => {
 
   it('is kept apart where the certificate is of another heat than the tag', () => {
     expect(found({ tag: { heat: 'H4023' } }).outcome).toBe('quarantine')
+  })
+
+  it('asks where nothing on the bars ties them to the heat of the certificate', () => {
+    for (const tag of [undefined, null, { mill: 'M' }, { heat: '-' }, { heat: 'N/A' }]) {
+      const { outcome, next } = found({ tag })
+      expect(outcome).toBe('ask')
+      expect(next.join()).toContain('tag.heat')
+    }
+    const docket = { number: '1', diameter: 12, grade: '500E', heat: 'H4022' }
+    expect(found({ tag: null, docket }).outcome).toBe('accept')
+    const dash = { ...EXAMPLE_BUNDLE.certificate, number: 'C', heat: '—' }
+    expect(found({ tag: { heat: '.' }, certificate: dash }).next.join()).toMatch(/heat.*certificate.heat/)
   })
 
   it('asks about damage that cleaning may mend, and keeps apart what it cannot', () => {

@@ -4,6 +4,8 @@ import type { Identified } from '../../steel-rules.ts'
 
 const MARKS: Source = { standard: 'EN 10080:2005', clause: '10', status: 'seen' }
 
+const CLASS_OPEN = 'grade: the class A, B or C from the rib layout or the certificate'
+
 /** A mill's number is up to 99: more ribs are a count across a thickened rib that was missed. */
 const MOST_MILL = 99
 
@@ -63,8 +65,9 @@ export function identify({ seen }: { readonly seen: readonly string[] }): Identi
       why: `B500 made in ${origin} (${country} ribs)${named}; the rib layout and the certificate tell the class`,
     })),
     verdict: 'unknown',
+    byCertificate: CLASS_OPEN,
     unknown: [
-      'grade: the class A, B or C from the rib layout or the certificate',
+      CLASS_OPEN,
       'process: not shown on the bar, see the mill certificate',
       ...(mill.length > 0 ? [] : ['mill: the second count of ribs']),
       ...bad.map((count) => `mill: counts run from 1 to ${MOST_MILL}, found ${count}`),

@@ -54,6 +54,7 @@ export function identify({ seen }: { readonly seen: readonly string[] }): Identi
     candidates,
     verdict: candidates.length === 1 && found.gaps.length === 0 ? 'pass' : 'unknown',
     unknown,
+    ...(found.open === undefined ? {} : { byCertificate: found.open }),
     notes: [],
     source: MARKS,
   }
@@ -90,7 +91,11 @@ interface Read {
   readonly grades: readonly string[]
   readonly why: string
   readonly gaps: readonly string[]
+  /** The gap where lines alone leave several grades. */
+  readonly open?: string
 }
+
+const LINES_OPEN = 'grade: read the grade number or the certificate'
 
 function gradeOf({ lines, types, before, after }: Parts & { readonly lines: number | null }): Read {
   const typed = types.length > 0
@@ -107,10 +112,11 @@ function gradeOf({ lines, types, before, after }: Parts & { readonly lines: numb
   if (size !== undefined && !SIZES.includes(size)) gaps.push(`size: no bar number ${size}`)
   const read = agreed(byNumber, byLines)
   if (read.length > 0) {
-    if (read.length > 1) gaps.push('grade: read the grade number or the certificate')
+    const open = read.length > 1 && byNumber.length === 0
+    if (read.length > 1) gaps.push(open ? LINES_OPEN : 'grade: the marks differ; read the bar again')
     gaps.push(...typeGaps(read, types))
     const why = byNumber.length > 0 ? 'the grade number on the bar' : lineWords(lines ?? 0)
-    return { grades: read, why, gaps }
+    return { grades: read, why, gaps, ...(open ? { open: LINES_OPEN } : {}) }
   }
   if (!typed || lines !== null || odd.length > 0) {
     return {
