@@ -3,6 +3,7 @@ import { cutting } from './cutting.ts'
 import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
 import { heats } from './heats.ts'
+import { layout } from './layout.ts'
 import { printLines } from './line.ts'
 import { picksBench } from './picks.ts'
 import { plans } from './plans.ts'
@@ -16,6 +17,7 @@ printLines('Plan', plans(short ? 100 : 1000))
 printLines('Plate', plate(short))
 printLines('Stages of handling', stages(short ? 60 : 1000))
 printLines('Picks', picksBench(short))
+printLines('Layout', layout(short))
 printLines('Cutting', await cutting(short))
 printLines('Steel on record', await heats(short))
 printLines('Record', await committedEntries(short ? 300 : 2000))

@@ -69,18 +69,22 @@ export function enclosingBox(points: readonly Point[], diameter: number): Enclos
     const length = Math.hypot(to[0] - from[0], to[1] - from[1])
     if (!(length > 0)) continue
     const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
-    const along = spread(hull.map(([x, y]) => x * ux + y * uy))
-    const across = spread(hull.map(([x, y]) => y * ux - x * uy))
+    // Widths without a list in between: a closed tie has some hundred corners, and a job some thousand bent bars.
+    let [low, high, left, right] = [Infinity, -Infinity, Infinity, -Infinity]
+    for (const [x, y] of hull) {
+      const [forward, aside] = [x * ux + y * uy, y * ux - x * uy]
+      if (forward < low) low = forward
+      if (forward > high) high = forward
+      if (aside < left) left = aside
+      if (aside > right) right = aside
+    }
+    const [along, across] = [high - low, right - left]
     if (best === null || Math.min(along, across) < Math.min(best.along, best.across)) {
       best = { along, across }
     }
   }
   const { along, across } = best ?? { along: 0, across: 0 }
   return { long: Math.max(along, across) + diameter, short: Math.min(along, across) + diameter }
-}
-
-function spread(values: readonly number[]): number {
-  return Math.max(...values) - Math.min(...values)
 }
 
 /** Convex hull, anticlockwise (Andrew 1979). */

@@ -62,16 +62,16 @@ export function linesWithin({
   /** How far a row may move aside for one, mm. */
   readonly tolerance?: number
 }): MatLines {
-  const rings = alongX(shrunk, direction)
+  const sliced = alongX(shrunk, direction)
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-  for (const ring of rings) {
+  for (const ring of sliced.rings) {
     for (const [, y] of ring) {
       if (y < low) low = y
       if (y > high) high = y
     }
   }
   if (!(high >= low)) return { lines: [], spacing: null, rows: 0, dropped: 0, even: true }
-  const spansAt = (at: number) => slice(rings, at, diameter / 2)
+  const spansAt = (at: number) => slice(sliced, at, diameter / 2)
   const places = clearRows({ low, high, spacing, tolerance, obstacles, spansAt })
   const rows = places.length
   const lines: BarLine[] = []
@@ -101,39 +101,45 @@ export function spansWithin({
 }: Pick<MatInput, 'direction' | 'diameter'> & { readonly shrunk: Region }): (
   at: number,
 ) => readonly (readonly [from: number, to: number])[] {
-  const rings = alongX(shrunk, direction)
-  return (at) => slice(rings, at, diameter / 2)
+  const sliced = alongX(shrunk, direction)
+  return (at) => slice(sliced, at, diameter / 2)
 }
 
-function alongX(shrunk: Region, direction: 'x' | 'y'): (readonly Point[])[] {
-  return ringsOf(shrunk).map((ring) => (direction === 'x' ? ring : ring.map(([x, y]): Point => [y, x])))
+interface Sliced {
+  readonly rings: readonly (readonly Point[])[]
+  /** Whether the concrete lies to the left of the rings. */
+  readonly left: boolean
+}
+
+/** Rings turned so that bars run along x; x and y change places, so the concrete changes sides. */
+function alongX(shrunk: Region, direction: 'x' | 'y'): Sliced {
+  const rings = ringsOf(shrunk)
+  return direction === 'x'
+    ? { rings, left: true }
+    : { rings: rings.map((ring) => ring.map(([x, y]): Point => [y, x])), left: false }
 }
 
 interface Crossing {
   readonly x: number
-  /** How far the bar's end may reach beyond the crossing. */
-  readonly reach: number
+  /** How far a bar that ends here may reach beyond the crossing, as its end and as its start. */
+  readonly end: number
+  readonly start: number
 }
 
 /**
  * Where a row lies in closed concrete: just above it and just below it, joined, so that a row on an edge counts as inside.
  */
-function slice(rings: readonly (readonly Point[])[], y: number, half: number): [number, number][] {
+function slice({ rings, left }: Sliced, y: number, half: number): [number, number][] {
   const above: Crossing[] = []
   const below: Crossing[] = []
   for (const ring of rings) {
     for (let i = 0; i < ring.length; i += 1) {
       const a = ring[i] as Point
       const b = ring[i + 1 === ring.length ? 0 : i + 1] as Point
-      const [bottom, top] = a[1] < b[1] ? [a, b] : [b, a]
-      if (bottom[1] === top[1] || y < bottom[1] || y > top[1]) continue
-      const [dx, dy] = [top[0] - bottom[0], top[1] - bottom[1]]
-      const x = bottom[0] + (dx * (y - bottom[1])) / dy
-      // Angle between bar and edge: its half-angle tangent keeps the bar's corner at the cover.
-      const length = Math.sqrt(dx * dx + dy * dy)
-      const crossing = { x, reach: (half * (length - Math.abs(dx))) / dy }
-      if (y < top[1]) above.push(crossing)
-      if (y > bottom[1]) below.push(crossing)
+      if (a[1] === b[1] || (y < a[1] && y < b[1]) || (y > a[1] && y > b[1])) continue
+      const crossing = crossingOf(ring, i, y, half, left)
+      if (y < a[1] || y < b[1]) above.push(crossing)
+      if (y > a[1] || y > b[1]) below.push(crossing)
     }
   }
   const spans = [...pairs(above), ...pairs(below)].sort((a, b) => a[0].x - b[0].x)
@@ -143,7 +149,44 @@ function slice(rings: readonly (readonly Point[])[], y: number, half: number): [
     if (last === undefined || span[0].x > last[1].x) joined.push([span[0], span[1]])
     else if (span[1].x > last[1].x) last[1] = span[1]
   }
-  return joined.map(([from, to]) => [from.x - from.reach, to.x + to.reach])
+  return joined.map(([from, to]) => [from.x - from.start, to.x + to.end])
+}
+
+/** Crossing of a row with the edge that begins at corner `i`; where a corner lies within half a bar of the row its other edge bounds the bar too. */
+function crossingOf(ring: readonly Point[], i: number, y: number, half: number, left: boolean): Crossing {
+  const corner = (at: number) => ring[(at + ring.length) % ring.length] as Point
+  const [a, b] = [corner(i), corner(i + 1)]
+  const own = reachOf(a, b, y, half)
+  let { end, start } = { end: own.reach, start: own.reach }
+  for (const [before, at, after] of [
+    [corner(i - 1), a, b],
+    [a, b, corner(i + 2)],
+  ] as const) {
+    if (Math.abs(at[1] - y) > half || isReflex(before, at, after) === left) continue
+    const [from, to] = at === a ? [before, a] : [b, after]
+    if (from[1] === to[1]) continue
+    const other = reachOf(from, to, y, half)
+    end = Math.min(end, other.x - own.x + other.reach)
+    start = Math.min(start, own.x - other.x + other.reach)
+  }
+  return { x: own.x, end, start }
+}
+
+/** Where the line of an edge crosses a row, and how far a bar may reach beyond: the half-angle between them keeps its corner at the cover. */
+function reachOf(
+  a: Point,
+  b: Point,
+  y: number,
+  half: number,
+): { readonly x: number; readonly reach: number } {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const length = Math.sqrt(dx * dx + dy * dy)
+  return { x: a[0] + (dx * (y - a[1])) / dy, reach: (half * (length - Math.abs(dx))) / Math.abs(dy) }
+}
+
+/** Whether the path turns to the right at the middle corner. */
+function isReflex(a: Point, b: Point, c: Point): boolean {
+  return (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) < 0
 }
 
 function pairs(crossings: Crossing[]): [Crossing, Crossing][] {

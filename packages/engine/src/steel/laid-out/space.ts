@@ -40,15 +40,17 @@ export function solidsOf({
 
 /** An empty space. */
 export function emptySpace(): Space {
-  const cells = new Map<string, Solid[]>()
+  const cells = new Map<number, Filed[]>()
+  // Each question has a number: a bar that lies in several squares is tried once a question.
+  let question = 0
   const visit = (solids: readonly Solid[], found: (other: Solid) => boolean): void => {
     for (const solid of solids) {
-      const tried = new Set<Solid>()
+      question += 1
       for (const key of cellsOf(solid)) {
         for (const other of cells.get(key) ?? []) {
-          if (other.id === solid.id || tried.has(other)) continue
-          tried.add(other)
-          if (overlap(solid, other) && !found(other)) return
+          if (other.tried === question || other.solid.id === solid.id) continue
+          other.tried = question
+          if (overlap(solid, other.solid) && !found(other.solid)) return
         }
       }
     }
@@ -56,10 +58,11 @@ export function emptySpace(): Space {
   return {
     add(solids) {
       for (const solid of solids) {
+        const filed = { solid, tried: 0 }
         for (const key of cellsOf(solid)) {
           const cell = cells.get(key)
-          if (cell === undefined) cells.set(key, [solid])
-          else cell.push(solid)
+          if (cell === undefined) cells.set(key, [filed])
+          else cell.push(filed)
         }
       }
     },
@@ -82,22 +85,31 @@ export function emptySpace(): Space {
   }
 }
 
+interface Filed {
+  readonly solid: Solid
+  tried: number
+}
+
+/** Squares across the widest panel that can be drawn, and more. */
+const ACROSS = 1 << 20
+
 /** Squares that the part touches, walked along it so that a long bar files in a line of them and not in its whole rectangle. */
-function cellsOf({ from, to, radius }: Solid): string[] {
+function cellsOf({ from, to, radius }: Solid): number[] {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
   const steps = Math.max(1, Math.ceil(Math.max(Math.abs(dx), Math.abs(dy)) / CELL))
-  const keys = new Set<string>()
+  const keys: number[] = []
   for (let step = 0; step < steps; step += 1) {
-    const [a, b] = [step / steps, (step + 1) / steps]
-    const xs = [from[0] + a * dx, from[0] + b * dx]
-    const ys = [from[1] + a * dy, from[1] + b * dy]
-    const [left, right] = [Math.min(...xs) - radius, Math.max(...xs) + radius]
-    const [bottom, top] = [Math.min(...ys) - radius, Math.max(...ys) + radius]
-    for (let i = Math.floor(left / CELL); i <= Math.floor(right / CELL); i += 1) {
-      for (let j = Math.floor(bottom / CELL); j <= Math.floor(top / CELL); j += 1) keys.add(`${i} ${j}`)
+    const [x, y] = [from[0] + (step / steps) * dx, from[1] + (step / steps) * dy]
+    const [u, v] = [x + dx / steps, y + dy / steps]
+    const [right, top] = [Math.max(x, u) + radius, Math.max(y, v) + radius]
+    for (let i = Math.floor((Math.min(x, u) - radius) / CELL); i <= right / CELL; i += 1) {
+      for (let j = Math.floor((Math.min(y, v) - radius) / CELL); j <= top / CELL; j += 1) {
+        const key = i * ACROSS + j
+        if (!keys.includes(key)) keys.push(key)
+      }
     }
   }
-  return [...keys]
+  return keys
 }
 
 function overlap(a: Solid, b: Solid): boolean {
