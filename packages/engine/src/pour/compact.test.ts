@@ -5,11 +5,11 @@ import { area, edges, placeInRing, ringFault, segmentsMeet } from '../panel/poly
 import { covers, type Region, ringsOf, subtract } from '../panel/region.ts'
 import { replay } from '../working/replay.ts'
 import { type CompactInput, compact } from './compact.ts'
-import { Cover } from './cover.ts'
-import { Ground } from './ground.ts'
+import { Cover } from './compaction/cover.ts'
+import { Ground } from './compaction/ground.ts'
 import type { CompactionPlan } from './pour-plan.ts'
-import { fillsCone } from './sector.ts'
-import { uncoveredArea } from './uncovered-area.ts'
+import { fillsCone } from './compaction/sector.ts'
+import { uncoveredArea } from './compaction/uncovered-area.ts'
 
 const rect = (x: number, y: number, w: number, h: number): Ring => [
   [x, y],

@@ -3,13 +3,13 @@ import { type Region, regionArea, ringsOf } from '../panel/region.ts'
 import { belowZero, notAboveZero } from '../working/guard.ts'
 import { GEOMETRY } from '../working/source.ts'
 import { type Assumed, type Step, unknown, type Worked } from '../working/worked.ts'
-import { Cover } from './cover.ts'
-import { Ground } from './ground.ts'
-import { MOST_INSERTIONS, pattern, planeCount } from './pattern.ts'
+import { Cover } from './compaction/cover.ts'
+import { Ground } from './compaction/ground.ts'
+import { MOST_INSERTIONS, pattern, planeCount } from './compaction/pattern.ts'
 import type { CompactionPlan, PlacingZone } from './pour-plan.ts'
-import { uncoveredArea } from './uncovered-area.ts'
+import { uncoveredArea } from './compaction/uncovered-area.ts'
 import { coveringRadius, radiusOfAction, SECONDS_IN, SECONDS_MOVING, VIBRATING_TIME } from './vibrator.ts'
-import { BAND_WIDTH, pathLength, workingOrder } from './working-order.ts'
+import { BAND_WIDTH, pathLength, workingOrder } from './compaction/working-order.ts'
 
 /** Distance from faces where none is given, mm; always listed as assumed. */
 export const ASSUMED_MARGIN = 75

@@ -1,5 +1,5 @@
-import type { Point, Ring } from '../panel/point.ts'
-import { intersect, type Region, regionArea, ringsOf, subtract } from '../panel/region.ts'
+import type { Point, Ring } from '../../panel/point.ts'
+import { intersect, type Region, regionArea, ringsOf, subtract } from '../../panel/region.ts'
 
 /** Corners that stand for a circle: the polygon lies inside it, so reach is never overstated. */
 const CORNERS = 96

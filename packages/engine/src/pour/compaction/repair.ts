@@ -1,5 +1,5 @@
-import type { Point } from '../panel/point.ts'
-import { nearestOnSegment } from '../panel/polygon.ts'
+import type { Point } from '../../panel/point.ts'
+import { nearestOnSegment } from '../../panel/polygon.ts'
 import type { Cover, Lies, Visit } from './cover.ts'
 import { CLEAR, type Ground, span } from './ground.ts'
 

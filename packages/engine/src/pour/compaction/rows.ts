@@ -1,6 +1,6 @@
-import { distance, type Point } from '../panel/point.ts'
-import { edges } from '../panel/polygon.ts'
-import type { Region } from '../panel/region.ts'
+import { distance, type Point } from '../../panel/point.ts'
+import { edges } from '../../panel/polygon.ts'
+import type { Region } from '../../panel/region.ts'
 
 /** A turned frame: u along the rows, v across them; the concrete lies within the given bounds. */
 export interface Frame {

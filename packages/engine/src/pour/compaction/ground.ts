@@ -1,6 +1,6 @@
-import type { Point } from '../panel/point.ts'
-import { bounds } from '../panel/polygon.ts'
-import { type Region, ringsOf } from '../panel/region.ts'
+import type { Point } from '../../panel/point.ts'
+import { bounds } from '../../panel/polygon.ts'
+import { type Region, ringsOf } from '../../panel/region.ts'
 import { Cells } from './cells.ts'
 
 /** Below this, lengths count as 0, mm. The radius of a proof is cut by ten times as much, so that no claim rests on it. */

@@ -1,4 +1,4 @@
-import type { Point } from '../panel/point.ts'
+import type { Point } from '../../panel/point.ts'
 import { Cells } from './cells.ts'
 import { BLOCKED, CLEAR, type Ground, HAIR, LIT_RIGHT, span } from './ground.ts'
 import { fillsCone, type Sector } from './sector.ts'

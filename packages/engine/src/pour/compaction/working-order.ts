@@ -1,5 +1,5 @@
-import { distance, type Point, type Ring } from '../panel/point.ts'
-import { intersect, type Region, regionArea, ringsOf, subtract } from '../panel/region.ts'
+import { distance, type Point, type Ring } from '../../panel/point.ts'
+import { intersect, type Region, regionArea, ringsOf, subtract } from '../../panel/region.ts'
 import { frameOf, fromFrame, intoFrame } from './rows.ts'
 
 /** Width of a band that one person works across without moving the hose far, mm; always listed as assumed. */

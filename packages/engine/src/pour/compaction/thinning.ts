@@ -1,4 +1,4 @@
-import type { Point } from '../panel/point.ts'
+import type { Point } from '../../panel/point.ts'
 import type { Cover, Visit } from './cover.ts'
 
 /** Takes out insertions whose reach others hold, those by the edges first. Cover stays proven. */
