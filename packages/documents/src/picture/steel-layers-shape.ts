@@ -86,13 +86,31 @@ function lineOf({ shape, diameter, legs, turns, inside }: ShapePictureInput['bar
       middles: [[length / 2, 0]],
     }
   }
-  const line = outline.value
+  return { line: outline.value, middles: straightMiddles(outline.value, legs.length, turns, senses) }
+}
+
+/** Directions that are one, radians: chords of an arc turn by more. */
+const SAME_WAY = 1e-6
+
+/** Middles of the straights: those parts of the line that run the way their leg does. */
+function straightMiddles(
+  line: readonly Point[],
+  legs: number,
+  turns: readonly number[],
+  senses: readonly (1 | -1)[],
+): Point[] {
   const middles: Point[] = []
-  let index = 0
-  for (let leg = 0; leg < legs.length; leg += 1) {
-    const [a, b] = [line[index] as Point, line[index + 1] as Point]
-    middles.push([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])
-    index += 1 + Math.ceil(turns[leg] ?? 0)
+  let [index, heading] = [1, 0]
+  for (let leg = 0; leg < legs; leg += 1) {
+    for (; index < line.length; index += 1) {
+      const [a, b] = [line[index - 1] as Point, line[index] as Point]
+      const off = Math.atan2(b[1] - a[1], b[0] - a[0]) - heading
+      if (Math.abs(Math.sin(off)) > SAME_WAY || Math.cos(off) < 0) continue
+      middles.push([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])
+      index += 1
+      break
+    }
+    heading += ((senses[leg] ?? 1) * (turns[leg] ?? 0) * Math.PI) / 180
   }
-  return { line, middles }
+  return middles
 }

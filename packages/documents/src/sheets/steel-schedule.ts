@@ -1,5 +1,8 @@
+import type { ScheduledBar } from '@castwright/engine/steel'
 import { shown } from '@castwright/engine/working'
-import { POINTS_PER_MM } from '../paper/paper.ts'
+import { drawPicture } from '../paper/draw-picture.ts'
+import { type Paper, POINTS_PER_MM } from '../paper/paper.ts'
+import { shapePicture } from '../picture/steel-layers-shape.ts'
 import { steelPicture } from '../picture/steel-picture.ts'
 import { askedTable, cautions, openSheet, type SheetInput } from './sheet.ts'
 
@@ -40,6 +43,7 @@ export async function steelSchedule(input: SheetInput): Promise<Uint8Array> {
     ]),
     8.5,
   )
+  bentBars(paper, steel.bars)
   const laps = steel.laps.length === 0 ? 'No laps.' : `${steel.laps.length} laps, ${lapLengths(input)}.`
   paper.paragraph(
     `Steel ${shown(steel.mass, 'kg')}. ${laps} Crossings to tie: ${shown(steel.ties)}. Tying wire ${shown(steel.wire, 'kg')}. Cut lengths are along the centreline, rounded to 1 mm here.`,
@@ -53,6 +57,36 @@ export async function steelSchedule(input: SheetInput): Promise<Uint8Array> {
   cautions(paper, ['cut-bend', 'cage'])
   paper.signatures(['Cut and bent by', 'Cage checked by'])
   return paper.finish()
+}
+
+const SHAPE = { across: 3, height: 92, gap: 10 } as const
+
+/** Each bent bar of the schedule as it is bent, three across, outside dimensions beside its legs. */
+function bentBars(paper: Paper, bars: readonly ScheduledBar[]): void {
+  const bent = bars.filter(({ turns }) => turns.length > 0)
+  if (bent.length === 0) return
+  paper.gap(6)
+  paper.need(SHAPE.height + 60)
+  paper.heading('Bent bars, outside dimensions')
+  const wide = (paper.width - (SHAPE.across - 1) * SHAPE.gap) / SHAPE.across
+  for (let i = 0; i < bent.length; i += SHAPE.across) {
+    paper.need(SHAPE.height + 14)
+    const top = paper.y
+    bent.slice(i, i + SHAPE.across).forEach((bar, column) => {
+      const x = paper.left + column * (wide + SHAPE.gap)
+      paper.textAt(`${bar.mark}: ${bar.shape}, ${shown(bar.inside, 'mm')} inside`, x, top, 8.5, true, wide)
+      const picture = shapePicture({
+        bar,
+        frame: { width: wide, height: SHAPE.height - 14, text: 8, paper: 1 },
+      })
+      const figure = paper.pdf.struct('Figure', { alt: picture.title }, () =>
+        drawPicture(paper, picture, [x, top + 14]),
+      )
+      paper.root.add(figure)
+      figure.end()
+    })
+    paper.y = top + SHAPE.height + SHAPE.gap
+  }
 }
 
 /** The lap lengths that occur, shortest first. */

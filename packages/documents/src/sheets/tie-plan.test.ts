@@ -63,7 +63,7 @@ function inputOf(more: Record<string, unknown> = {}, family: 'eu' | 'us' = 'eu')
   }
 }
 
-it.each(['tie-plan', 'bar-tags'] as const)(
+it.each(['tie-plan', 'bar-tags', 'steel-schedule'] as const)(
   '%s of a panel with laps, an opening and bent bars is the same when made again',
   async (name) => {
     const [first, second] = [await makeSheet(name, inputOf()), await makeSheet(name, inputOf())]

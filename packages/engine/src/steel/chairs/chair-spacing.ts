@@ -74,12 +74,15 @@ export function chairSpacing(input: SpacingInput): ChairSpacingFound {
   }
 }
 
+/** Upward in steps while the sag keeps within the limit: the small grids are the quick ones. */
 function widest(input: SpacingInput, person: number, limit: number): number | null {
-  for (let spacing = WIDEST_CHAIRS; spacing >= CLOSEST; spacing -= STEP) {
-    const found = sagAt(input, spacing, person)
-    if (found !== null && found.sag <= limit) return spacing
+  let found: number | null = null
+  for (let spacing = CLOSEST; spacing <= WIDEST_CHAIRS; spacing += STEP) {
+    const sag = sagAt(input, spacing, person)
+    if (sag === null || sag.sag > limit) break
+    found = spacing
   }
-  return null
+  return found
 }
 
 function sagAt(
