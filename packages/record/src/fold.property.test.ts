@@ -1,3 +1,4 @@
+import { EXAMPLE_BUNDLE } from '@castwright/engine/steel/incoming'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Entry, Person } from './entry.ts'
@@ -55,6 +56,16 @@ const act: fc.Arbitrary<Act> = fc.record({
     'weather',
     'yard',
     'place',
+    'bundle',
+    'bundle',
+    'release',
+    'release',
+    'rack',
+    'used',
+    'cut-plan',
+    'cut',
+    'cut',
+    'cut',
   ),
   device: fc.nat(3),
   person: fc.nat(PEOPLE.length - 1),
@@ -109,13 +120,13 @@ function made(
       })
     case 'correct':
     case 'back': {
-      const target = some(['value', 'correction', 'cast', 'specimen', 'close', 'gear'])
+      const target = some(['value', 'correction', 'cast', 'specimen', 'close', 'gear', ...STEEL_KINDS])
       return target
         ? hand.make(who, {
             kind: 'correction',
             subject: target.subject,
             about: target.id,
-            value: what === 'back' ? null : pick % 9,
+            value: what === 'back' ? null : corrected(target, pick),
             reason: 'x',
             verdict,
           })
@@ -204,8 +215,105 @@ function made(
         subject: { kind: 'yard', id: 'example' },
         value: { ...YARD_FILE, name: `Yard ${pick % 3}` },
       })
+    case 'bundle':
+    case 'release':
+    case 'rack':
+    case 'used':
+    case 'cut-plan':
+    case 'cut':
+      return madeOfSteel(what, hand, who, pick, some)
     default:
       return hand.make(who, { kind: 'place', subject, value: { place: `R${pick % 4}` } })
+  }
+}
+
+const STEEL_KINDS = ['bundle', 'release', 'rack', 'used', 'cut']
+
+/** The value of a correction: of the form of what it corrects where it is of steel, so that it takes hold. */
+function corrected(target: Entry, pick: number): Entry['value'] {
+  const { value } = target
+  if (target.kind === 'bundle') return bundleOf(pick)
+  if (target.kind === 'rack') return { ...(value as object), count: 1 + (pick % 9) } as Entry['value']
+  if (target.kind === 'cut') return { ...(value as object), bars: 1 + (pick % 9) } as Entry['value']
+  return target.kind === 'used' ? { panel: `J1/W${pick % 4}` } : pick % 9
+}
+
+function bundleOf(pick: number): Entry['value'] {
+  const grade = pick % 4 === 0 ? '300E' : '500E'
+  return {
+    ...EXAMPLE_BUNDLE,
+    ordered: { ...EXAMPLE_BUNDLE.ordered, grade },
+    tag: pick % 3 === 0 ? null : { heat: `H ${pick % 3}` },
+    counted: 1 + (pick % 30),
+  } as unknown as Entry['value']
+}
+
+function madeOfSteel(
+  what: string,
+  hand: ExampleDevice,
+  who: Person,
+  pick: number,
+  some: (kinds: readonly string[]) => Entry | undefined,
+): Entry {
+  const bundle = { kind: 'bundle', id: `B-${pick % 3}` } as const
+  const bar = { kind: 'bar', id: '12 500E' } as const
+  const steel = { diameter: pick % 5 === 0 ? 16 : 12, grade: '500E' }
+  const about = pick % 2 ? some([what, 'correction'])?.id : undefined
+  const named = about === undefined ? {} : { about }
+  const pieces = [{ length: 900, count: 1 + (pick % 2), mark: 'MX1', panel: `J1/W${1 + (pick % 3)}` }]
+  switch (what) {
+    case 'bundle':
+      return hand.make(who, { kind: 'bundle', subject: bundle, value: bundleOf(pick) })
+    case 'release': {
+      const decision = ['accept', 'quarantine', 'return'][pick % 3] as string
+      const on = pick % 2 ? some(['bundle', 'correction'])?.id : undefined
+      return hand.make(who, {
+        kind: 'release',
+        subject: bundle,
+        value: { decision },
+        reason: 'x',
+        ...(on === undefined ? {} : { about: on }),
+      })
+    }
+    case 'rack':
+      return hand.make(who, {
+        kind: 'rack',
+        subject: bar,
+        value: { ...steel, length: 2000, count: 1 + (pick % 4), bundle: pick % 2 ? bundle.id : null },
+      })
+    case 'used':
+      return hand.make(who, { kind: 'used', subject: bundle, value: { panel: `J1/W${1 + (pick % 3)}` } })
+    case 'cut-plan':
+      return hand.make(who, {
+        kind: 'cut-plan',
+        subject: { kind: 'yard', id: 'example' },
+        value: {
+          ...steel,
+          kerf: 3,
+          keep: null,
+          lines: [{ stock: 2000, count: 1 + (pick % 4), rack: pick % 2 === 0, pieces, offcut: 100 }],
+        },
+        ...named,
+      })
+    default: {
+      const source = some(['cut', 'rack', 'value'])
+      const plan = some(['cut-plan'])?.id ?? null
+      return hand.make(who, {
+        kind: 'cut',
+        subject: bar,
+        value: {
+          ...steel,
+          plan: pick % 3 ? plan : null,
+          line: pick % 3 ? 1 + (pick % 2) : null,
+          from: pick % 2 && source !== undefined ? { rack: source.id } : { bundle: bundle.id },
+          stock: 2000,
+          bars: 1 + (pick % 3),
+          pieces,
+          offcut: 100,
+          kept: pick % 4 < 2,
+        },
+      })
+    }
   }
 }
 
