@@ -1,4 +1,4 @@
-import type { Entry } from './entry.ts'
+import type { Entry, Role } from './entry.ts'
 import type { Flag } from './flags.ts'
 import { type AnyEntry, compareEntries } from './order.ts'
 import { mayMake, mayOpen } from './roles.ts'
@@ -64,6 +64,8 @@ export function chainsOf(entries: readonly AnyEntry[], panel: string | null): Ch
       flag('astray', entry, 'A correction that fits nothing here.')
     } else if (!mayMake(entry.person.role, 'correction', root)) {
       flag('entitled', entry, `A ${entry.person.role} may not correct a ${root.kind}.`)
+    } else if (root.kind === 'release' && RANK[entry.person.role] < RANK[root.person.role]) {
+      flag('entitled', entry, `A ${entry.person.role} may not take back what a ${root.person.role} decided.`)
     } else {
       rootOf.set(entry.id, root)
       const list = corrections.get(root.id)
@@ -94,6 +96,7 @@ export function chainsOf(entries: readonly AnyEntry[], panel: string | null): Ch
   return { live, rootOf, flags }
 }
 
+const RANK: Readonly<Record<Role, number>> = { viewer: 0, floor: 1, lead: 2, engineer: 3 }
 const NONE: readonly AnyEntry[] = []
 const NO_IDS: readonly string[] = []
 

@@ -194,6 +194,140 @@ describe('steel in the record', () => {
     expect(state.flags.some(({ entries }) => entries[0] === wrong.id)).toBe(true)
   })
 
+  it('accepts neither of two bundles of one name until one is taken back, and still finds both heats', () => {
+    const { all, accepted } = week()
+    const other = new ExampleDevice('d-9')
+    const came = other.make(FLOOR, {
+      kind: 'bundle',
+      subject: BUNDLE,
+      value: { ...EXAMPLE_BUNDLE, tag: { heat: 'K 1' }, certificate: null },
+    })
+    const both = fold([...all, came])
+    expect(both.steel.bundles.get('B-7')?.decisions).toEqual([])
+    expect(both.steel.bundles.get('B-7')?.others).toHaveLength(1)
+    expect(both.panels.get(PANEL.id)?.steel?.[0]?.doubt).toContain('Two bundles')
+    expect(both.flags.some(({ text }) => text.startsWith('Two bundles'))).toBe(true)
+    for (const heat of ['H4022', 'K1']) expect(panelsOfHeat(both.steel, heat)).toHaveLength(2)
+    const back = other.make(FLOOR, {
+      kind: 'correction',
+      subject: BUNDLE,
+      about: came.id,
+      reason: 'was B-8',
+      value: null,
+    })
+    const { decisions } = fold([...all, came, back]).steel.bundles.get('B-7') ?? {}
+    expect(decisions?.map(({ entry }) => entry)).toEqual([accepted.id])
+  })
+
+  it('takes a decision as made on the readings that it names, whatever the clocks say', () => {
+    const { device, came, all } = week()
+    const value = { ...EXAMPLE_BUNDLE, surface: ['pitted'] }
+    const correction = { kind: 'correction', subject: BUNDLE, about: came.id, reason: 'x', value } as const
+    const unseen = new ExampleDevice('d-0').make(FLOOR, correction)
+    const later = device.make(LEAD, {
+      kind: 'release',
+      subject: BUNDLE,
+      about: came.id,
+      reason: 'brushed',
+      value: { decision: 'accept' },
+    })
+    const stale = (...more: Entry[]) =>
+      fold([...all, ...more])
+        .steel.bundles.get('B-7')
+        ?.decisions.at(-1)?.stale
+    expect(stale(later)).toBe(false)
+    expect(stale(later, { ...unseen, seen: all.at(-1)?.seen ?? '' })).toBe(true)
+  })
+
+  it('leaves what an engineer decided where somebody below takes it back', () => {
+    const { device, all } = week()
+    const kept = device.make(ENGINEER, {
+      kind: 'release',
+      subject: BUNDLE,
+      value: { decision: 'quarantine' },
+      reason: 'recall',
+    })
+    const draft = { kind: 'correction', subject: BUNDLE, about: kept.id, reason: 'x', value: null } as const
+    const last = (entry: Entry) =>
+      fold([...all, kept, entry])
+        .steel.bundles.get('B-7')
+        ?.decisions.at(-1)?.decision
+    expect(last(device.make(FLOOR, draft))).toBe('quarantine')
+    expect(last(device.make(LEAD, draft))).toBe('quarantine')
+    expect(last(device.make(ENGINEER, draft))).toBe('accept')
+  })
+
+  it('tells steel that was cut as another than its bundle, its plan or its place in the rack is', () => {
+    const { device, all, first } = week()
+    const other = device.make(FLOOR, cut({ diameter: 16 }))
+    const { flags, panels } = fold([...all, other])
+    expect(flags.find(({ entries }) => entries[0] === other.id)?.text).toContain(
+      'other steel than bundle B-7',
+    )
+    expect(panels.get(PANEL.id)?.steel?.[0]?.doubt).toBe('Cut as 16 mm 500E, but bundle B-7 is 12 mm 500E.')
+    const longer = device.make(FLOOR, cut({ from: { rack: first.id }, stock: 6000, bars: 1 }))
+    const unplanned = device.make(FLOOR, cut({ plan: other.id, line: 1 }))
+    const many = device.make(FLOOR, cut({ bars: 119 }))
+    const texts = fold([...all, longer, unplanned, many]).flags.map(({ text }) => text)
+    expect(texts).toEqual(
+      expect.arrayContaining([
+        'The bar that was cut is not the one that lay in the rack.',
+        'A cut names a plan that is not here.',
+        'More bars were cut from bundle B-7 than it held.',
+      ]),
+    )
+  })
+
+  it('tells a plan that two others replace, one cut after it was replaced, and bars cut over its lines', () => {
+    const device = new ExampleDevice('d-4')
+    const lines = [{ stock: 6000, count: 1, rack: false, pieces: [{ length: 2900, count: 2 }], offcut: 200 }]
+    const plan = (about?: string) =>
+      device.make(LEAD, {
+        kind: 'cut-plan',
+        subject: { kind: 'yard', id: 'example' },
+        value: { diameter: 12, grade: '500E', kerf: 0, keep: null, lines },
+        ...(about === undefined ? {} : { about }),
+      })
+    const first = plan()
+    const [second, third] = [plan(first.id), plan(first.id)]
+    const late = device.make(FLOOR, cut({ plan: first.id, line: 1, bars: 2 }))
+    const { flags, steel } = fold([first, second, third, late])
+    expect(steel.plans[0]?.replacedBy).toBe(second.id)
+    expect(flags.map(({ text, entries }) => [text.slice(0, 12), entries[0]])).toEqual(
+      expect.arrayContaining([
+        ['Two plans to', third.id],
+        ['Cut from a p', late.id],
+        ['More bars we', first.id],
+      ]),
+    )
+  })
+
+  it('refuses a panel that is not job and mark, and keeps marks with a slash or a space', () => {
+    const device = new ExampleDevice('d-5')
+    const to = (panel: string) => device.make(FLOOR, cut({ pieces: [{ length: 2900, count: 1, panel }] }))
+    expect(() => to('W1')).toThrow(/job\/mark/)
+    const entry = to('J 1/W 1/a')
+    expect([...fold([entry]).steel.byPanel.keys()]).toEqual(['J 1/W 1/a'])
+  })
+
+  it('puts what the rack was corrected to into the passport', () => {
+    const { device, came, accepted } = week()
+    const value = { diameter: 12, grade: '500E', length: 3000, count: 1, bundle: null }
+    const rack = device.make(FLOOR, { kind: 'rack', subject: BAR, value })
+    const known = device.make(FLOOR, {
+      kind: 'correction',
+      subject: BAR,
+      about: rack.id,
+      reason: 'tag found',
+      value: { ...value, bundle: 'B-7' },
+    })
+    const used = device.make(FLOOR, cut({ from: { rack: rack.id }, stock: 3000, bars: 1, kept: false }))
+    const drawing = device.value('mark', 'yes', { step: 'steel-in' })
+    const log = stored([came, accepted, rack, known, used, drawing])
+    const ids = passportEntries(PANEL.id, log).map(({ id }) => id)
+    expect(ids).toContain(known.id)
+  })
+
   it('says the same in any order of arrival', () => {
     const { device, came, all } = week()
     const more = [

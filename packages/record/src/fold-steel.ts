@@ -10,6 +10,7 @@ import { type Chain, chainsOf } from './chains.ts'
 import type { EntryKind } from './entry.ts'
 import type { Flag } from './flags.ts'
 import { type AnyEntry, compareEntries } from './order.ts'
+import { barsThere, isSameSteel } from './shear.ts'
 import type { ValueOf } from './values.ts'
 
 /** A bundle as it came, and what was decided about it. */
@@ -19,10 +20,12 @@ export interface BundleFacts {
   readonly came: Bundle
   readonly by: Signer
   readonly seen: string
-  /** In order of time. */
+  /** In order of time; none while another bundle has the same name, since nobody can tell which was meant. */
   readonly decisions: readonly BundleDecision[]
   /** Bars cut from it. */
   readonly cutBars: number
+  /** Entries in force of other bundles that were recorded under this name. */
+  readonly others: readonly string[]
 }
 
 /** Offcuts of one length in the rack. */
@@ -43,11 +46,13 @@ export interface CutFacts {
   readonly entry: string
   readonly by: Signer
   readonly seen: string
+  /** When it was first recorded. */
+  readonly made: string
   /** The correction in force, or the entry itself. */
   readonly tip: string
   /** The bundle, also of a bar from the rack; null where nobody knows. */
   readonly bundle: string | null
-  /** Entries that put the offcuts on the way there into the rack. */
+  /** Entries that put the offcuts on the way there into the rack, with their corrections in force. */
   readonly through: readonly string[]
 }
 
@@ -95,7 +100,8 @@ export function foldSteel(unordered: readonly AnyEntry[]): FoldedSteel {
   const flags: Flag[] = [...chainFlags]
   const of = <K extends EntryKind>(kind: K) => (live.get(kind) ?? []) as readonly Chain<ValueOf<K>>[]
   const cuts = cutsOf(of('cut'), of('rack'))
-  const bundles = bundlesOf(of('bundle'), of('release'), cuts)
+  const bundles = bundlesOf(of('bundle'), of('release'), cuts, flags)
+  flagCuts(cuts, { plans: of('cut-plan'), bundles, flags })
   return {
     state: {
       bundles,
@@ -103,7 +109,7 @@ export function foldSteel(unordered: readonly AnyEntry[]): FoldedSteel {
       plans: plansOf(of('cut-plan'), cuts, flags),
       cuts,
       byPanel: byPanel(cuts, of('used'), bundles),
-      byHeat: byHeat(bundles),
+      byHeat: byHeat(of('bundle')),
     },
     flags,
   }
@@ -123,6 +129,8 @@ function cutsOf(
       if (through.includes(from.rack)) return { bundle: null, through }
       through.push(from.rack)
       const cut = cutById.get(from.rack)
+      const last = cut ?? rackById.get(from.rack)
+      if (last !== undefined && last.tip !== last.root) through.push(last.tip.id)
       if (cut === undefined) return { bundle: rackById.get(from.rack)?.value.bundle ?? null, through }
       from = cut.value.from
     }
@@ -134,6 +142,7 @@ function cutsOf(
     tip: chain.tip.id,
     by: chain.tip.person,
     seen: chain.tip.seen,
+    made: chain.root.seen,
     ...originOf(chain),
   }))
 }
@@ -142,6 +151,7 @@ function bundlesOf(
   came: readonly Chain<ValueOf<'bundle'>>[],
   releases: readonly Chain<ValueOf<'release'>>[],
   cuts: readonly CutFacts[],
+  flags: Flag[],
 ): Map<string, BundleFacts> {
   const cutBars = new Map<string, number>()
   for (const {
@@ -150,30 +160,75 @@ function bundlesOf(
     if ('bundle' in from) cutBars.set(from.bundle, (cutBars.get(from.bundle) ?? 0) + bars)
   }
   const decided = groupBy(releases, ({ root }) => root.subject.id)
-  const latest = new Map(came.map((chain) => [chain.root.subject.id, chain]))
-  return new Map(
-    [...latest]
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([id, { root, tip, value }]) => [
-        id,
-        {
-          id,
-          entry: tip.id,
-          came: value,
-          by: root.person,
-          seen: root.seen,
-          decisions: (decided.get(id) ?? []).map((chain) => ({
-            entry: chain.tip.id,
-            decision: chain.value.decision,
-            by: chain.tip.person,
-            seen: chain.tip.seen,
-            reason: chain.tip.reason ?? null,
-            stale: compareEntries(chain.tip, tip) < 0,
-          })),
-          cutBars: cutBars.get(id) ?? 0,
-        },
-      ]),
-  )
+  const bundles = new Map<string, BundleFacts>()
+  const named = groupBy(came, ({ root }) => root.subject.id)
+  for (const [id, chains] of [...named].sort(([a], [b]) => (a < b ? -1 : 1))) {
+    const last = chains.at(-1)
+    if (last === undefined) continue
+    const { root, tip, value } = last
+    const others = chains.slice(0, -1).map((chain) => chain.tip.id)
+    if (others.length > 0) {
+      const entries = chains.map((chain) => chain.root.id).sort()
+      flags.push({
+        ...astray('', `Two bundles were recorded as ${id}: one is taken back and named anew.`),
+        entries,
+      })
+    }
+    bundles.set(id, {
+      id,
+      entry: tip.id,
+      came: value,
+      by: root.person,
+      seen: root.seen,
+      decisions: others.length > 0 ? [] : (decided.get(id) ?? []).map((chain) => decisionOf(chain, tip)),
+      cutBars: cutBars.get(id) ?? 0,
+      others,
+    })
+  }
+  return bundles
+}
+
+/** A decision names what it was made on; one that names nothing was made on what was there at its time. */
+function decisionOf({ root, tip, value }: Chain<ValueOf<'release'>>, on: AnyEntry): BundleDecision {
+  return {
+    entry: tip.id,
+    decision: value.decision,
+    by: tip.person,
+    seen: tip.seen,
+    reason: tip.reason ?? null,
+    stale: root.about === undefined ? compareEntries(tip, on) < 0 : root.about !== on.id,
+  }
+}
+
+/** What cuts say that cannot be: it is told, and what they made stays where they say. */
+function flagCuts(
+  cuts: readonly CutFacts[],
+  {
+    plans,
+    bundles,
+    flags,
+  }: {
+    readonly plans: readonly Chain<ValueOf<'cut-plan'>>[]
+    readonly bundles: ReadonlyMap<string, BundleFacts>
+    readonly flags: Flag[]
+  },
+): void {
+  const planById = new Map(plans.map(({ root, value }) => [root.id, value]))
+  for (const { cut, entry, bundle } of cuts) {
+    const plan = cut.plan === null ? undefined : planById.get(cut.plan)
+    if (cut.plan !== null && plan === undefined)
+      flags.push(astray(entry, 'A cut names a plan that is not here.'))
+    if (plan !== undefined && !isSameSteel(cut, plan))
+      flags.push(astray(entry, 'A cut is of other steel than its plan.'))
+    const came = bundle === null ? undefined : bundles.get(bundle)?.came
+    if (came !== undefined && !isSameSteel(cut, came.ordered))
+      flags.push(astray(entry, `A cut is of other steel than bundle ${bundle}.`))
+  }
+  for (const facts of bundles.values()) {
+    const there = barsThere(facts)
+    if (there !== null && facts.cutBars > there)
+      flags.push(astray(facts.entry, `More bars were cut from bundle ${facts.id} than it held.`))
+  }
 }
 
 function rackOf(
@@ -199,13 +254,13 @@ function rackOf(
       kept && offcut > 0 ? [{ entry, diameter, grade, length: offcut, count: bars, bundle }] : [],
     ),
   ]
-  const there = new Set(put.map(({ entry }) => entry))
-  for (const {
-    cut: { from },
-    entry,
-  } of cuts) {
-    if ('rack' in from && !there.has(from.rack))
-      flags.push(astray(entry, 'A bar was cut that nobody put into the rack.'))
+  const there = new Map(put.map((piece) => [piece.entry, piece]))
+  for (const { cut, entry } of cuts) {
+    if (!('rack' in cut.from)) continue
+    const piece = there.get(cut.from.rack)
+    if (piece === undefined) flags.push(astray(entry, 'A bar was cut that nobody put into the rack.'))
+    else if (!isSameSteel(cut, piece) || cut.stock > piece.length + 0.5)
+      flags.push(astray(entry, 'The bar that was cut is not the one that lay in the rack.'))
   }
   return put.flatMap((piece) => {
     const left = piece.count - (taken.get(piece.entry) ?? 0)
@@ -219,27 +274,40 @@ function plansOf(
   cuts: readonly CutFacts[],
   flags: Flag[],
 ): CutPlanFacts[] {
-  const replaced = new Map(
-    plans.flatMap(({ root }) => (root.about === undefined ? [] : [[root.about, root.id]])),
-  )
+  const replaced = new Map<string, AnyEntry>()
+  for (const { root } of plans) {
+    if (root.about === undefined) continue
+    if (replaced.has(root.about))
+      flags.push(astray(root.id, 'Two plans took the place of one: their pieces would be cut twice.'))
+    // The first one stands: what is cut after it was cut from a plan that had gone.
+    else replaced.set(root.about, root)
+  }
   const byPlan = groupBy(cuts, ({ cut: { plan } }) => plan ?? '')
   return plans.map(({ root, value }) => {
     const own = byPlan.get(root.id) ?? []
     const cut = value.lines.map(() => 0)
+    const after = replaced.get(root.id)
     for (const {
       cut: { line, bars },
       entry,
+      made,
     } of own) {
+      if (after !== undefined && made > after.seen)
+        flags.push(astray(entry, 'Cut from a plan after another took its place: count its pieces.'))
       const at = (line ?? 0) - 1
       if (cut[at] === undefined) flags.push(astray(entry, 'A cut names a line that its plan does not have.'))
       else cut[at] += bars
     }
+    value.lines.forEach(({ count }, at) => {
+      if ((cut[at] ?? 0) > count)
+        flags.push(astray(root.id, `More bars were cut of line ${at + 1} than were planned.`))
+    })
     return {
       entry: root.id,
       plan: value,
       by: root.person,
       seen: root.seen,
-      replacedBy: replaced.get(root.id) ?? null,
+      replacedBy: after?.id ?? null,
       cut,
       cuts: own,
     }
@@ -248,22 +316,30 @@ function plansOf(
 
 type Piece = PanelSteel['pieces'][number]
 
+interface HereSteel {
+  readonly pieces: Piece[]
+  readonly entries: Set<string>
+  /** Sizes and grades that the cuts name. */
+  readonly cutAs: { readonly diameter: number; readonly grade: string }[]
+}
+
 function byPanel(
   cuts: readonly CutFacts[],
   used: readonly Chain<ValueOf<'used'>>[],
   bundles: ReadonlyMap<string, BundleFacts>,
 ): Map<string, PanelSteel[]> {
-  const found = new Map<string, Map<string | null, { pieces: Piece[]; entries: Set<string> }>>()
-  const put = (panel: string, bundle: string | null, piece: Piece, saying: readonly string[]): void => {
-    const here = found.get(panel) ?? new Map<string | null, { pieces: Piece[]; entries: Set<string> }>()
+  const found = new Map<string, Map<string | null, HereSteel>>()
+  const put = (panel: string, bundle: string | null, piece: Piece, saying: readonly string[]): HereSteel => {
+    const here = found.get(panel) ?? new Map<string | null, HereSteel>()
     found.set(panel, here)
-    const one = here.get(bundle) ?? { pieces: [], entries: new Set<string>() }
+    const one = here.get(bundle) ?? { pieces: [], entries: new Set<string>(), cutAs: [] }
     here.set(bundle, one)
     one.pieces.push(piece)
     for (const entry of saying) one.entries.add(entry)
+    return one
   }
   for (const {
-    cut: { bars, pieces },
+    cut: { bars, pieces, diameter, grade },
     entry,
     tip,
     through,
@@ -271,7 +347,9 @@ function byPanel(
   } of cuts) {
     const saying = through.length === 0 && entry === tip ? [entry] : [...through, entry, tip]
     for (const { panel, mark, length, count } of pieces) {
-      if (panel !== undefined) put(panel, bundle, { mark: mark ?? null, length, count: count * bars }, saying)
+      if (panel === undefined) continue
+      const here = put(panel, bundle, { mark: mark ?? null, length, count: count * bars }, saying)
+      here.cutAs.push({ diameter, grade })
     }
   }
   for (const { root, tip, value } of used) {
@@ -285,32 +363,47 @@ function byPanel(
       panel,
       [...here]
         .sort(([a], [b]) => ((a ?? '') < (b ?? '') ? -1 : 1))
-        .map(([bundle, { pieces, entries }]) => {
+        .map(([bundle, { pieces, entries, cutAs }]) => {
           const facts = bundle === null ? undefined : bundles.get(bundle)
-          const told = facts === undefined ? [] : [facts.entry, ...facts.decisions.map(({ entry }) => entry)]
+          const told =
+            facts === undefined
+              ? []
+              : [facts.entry, ...facts.others, ...facts.decisions.map(({ entry }) => entry)]
+          const doubt = facts === undefined ? null : doubtOf(facts, cutAs)
           return {
             bundle,
             came: facts?.came ?? null,
             decisions: facts?.decisions ?? [],
             pieces,
             entries: [...entries, ...told],
+            ...(doubt === null ? {} : { doubt }),
           }
         }),
     ]),
   )
 }
 
-function byHeat(bundles: ReadonlyMap<string, BundleFacts>): Map<string, string[]> {
+/** Why an acceptance of the bundle says nothing of the steel in the panel; null where it does. */
+function doubtOf({ id, came, others }: BundleFacts, cutAs: HereSteel['cutAs']): string | null {
+  if (others.length > 0) return `Two bundles were recorded as ${id}.`
+  const other = cutAs.find((cut) => !isSameSteel(cut, came.ordered))
+  return other === undefined
+    ? null
+    : `Cut as ${other.diameter} mm ${other.grade}, but bundle ${id} is ${came.ordered.diameter} mm ${came.ordered.grade}.`
+}
+
+/** Also of several bundles with one name: a recall must find each. */
+function byHeat(came: readonly Chain<ValueOf<'bundle'>>[]): Map<string, string[]> {
   const heats = new Map<string, Set<string>>()
-  for (const { id, came } of bundles.values()) {
-    for (const { heat } of heatsOf(came)) {
+  for (const { root, value } of came) {
+    for (const { heat } of heatsOf(value)) {
       const key = heatKey(heat)
       const here = heats.get(key) ?? new Set<string>()
       heats.set(key, here)
-      here.add(id)
+      here.add(root.subject.id)
     }
   }
-  return new Map([...heats].map(([heat, ids]) => [heat, [...ids]]))
+  return new Map([...heats].map(([heat, ids]) => [heat, [...ids].sort()]))
 }
 
 /** Panels that hold steel of a heat, with the bundles that brought it there. */

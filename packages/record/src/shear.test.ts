@@ -29,6 +29,7 @@ function cut(bars: number, pieces: Piece[], plan: string | null = 'P', lost: Pie
     tip: `c-${bars}`,
     by,
     seen: '',
+    made: '',
     bundle: 'B',
     through: [],
   }

@@ -53,18 +53,29 @@ export function piecesTaken({
   return taken
 }
 
+/** Bars that a bundle held as it came: counted, else by docket or order; null where nobody said. */
+export function barsThere({ came }: Pick<BundleFacts, 'came'>): number | null {
+  return came.counted ?? came.docket?.count ?? came.ordered.count ?? null
+}
+
 /** Bars that a bundle still holds; null where nobody counted them. */
-export function barsLeft({ came, cutBars }: BundleFacts): number | null {
-  const there = came.counted ?? came.docket?.count ?? came.ordered.count
-  return there === undefined ? null : Math.max(0, there - cutBars)
+export function barsLeft(facts: BundleFacts): number | null {
+  const there = barsThere(facts)
+  return there === null ? null : Math.max(0, there - facts.cutBars)
+}
+
+/** Whether size and grade are the same; US bars are named by several diameters within half a millimetre. */
+export function isSameSteel(
+  a: { readonly diameter: number; readonly grade: string },
+  b: { readonly diameter: number; readonly grade: string },
+): boolean {
+  return Math.abs(a.diameter - b.diameter) <= 0.5 && a.grade === b.grade
 }
 
 /** Length that a bar of a bundle can be cut for, mm: the shortest measured, else as ordered; null where neither is known. */
 export function barLength({ came }: BundleFacts): number | null {
-  if (came.lengths !== undefined && came.lengths.length > 0 && came.ordered.length !== undefined) {
-    return Math.min(came.ordered.length, ...came.lengths)
-  }
-  return came.ordered.length ?? (came.lengths === undefined ? null : Math.min(...came.lengths))
+  const known = [...(came.lengths ?? []), ...(came.ordered.length === undefined ? [] : [came.ordered.length])]
+  return known.length === 0 ? null : Math.min(...known)
 }
 
 function keyOf({ length, mark, panel }: Piece): string {

@@ -2,6 +2,8 @@ import * as z from 'zod'
 
 const word = z.string().min(1).max(200)
 const mark = z.string().min(1).max(120)
+/** `<job>/<mark>` */
+const panel = word.regex(/^[^/]+\/./s, 'job/mark')
 const ulid = z.string().regex(/^[0-7][0-9A-HJKMNP-TV-Z]{25}$/, 'a ULID')
 const diameter = z.number().positive().max(60)
 const grade = z.string().min(1).max(40)
@@ -15,7 +17,7 @@ const pieces = z
       length,
       count,
       mark: mark.optional(),
-      panel: word.optional(),
+      panel: panel.optional(),
       machine: mark.optional(),
       order: z.number().int().min(0).max(1_000_000).optional(),
     }),
@@ -35,7 +37,7 @@ export const rackSchema = z.strictObject({
 })
 
 /** Steel of a bundle that went into a panel without a cutting plan. */
-export const usedSchema = z.strictObject({ panel: word, mark: mark.optional() })
+export const usedSchema = z.strictObject({ panel, mark: mark.optional() })
 
 /** A cutting plan as it was handed to the shear: one diameter and grade. Lines count from 1. */
 export const cutPlanSchema = z.strictObject({

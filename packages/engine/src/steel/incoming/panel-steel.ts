@@ -17,6 +17,8 @@ export interface PanelSteel {
   }[]
   /** Entries that say so: cuts, the bundle and its decisions. */
   readonly entries: readonly string[]
+  /** Why an acceptance of the bundle says nothing of this steel. */
+  readonly doubt?: string
 }
 
 export interface SteelAccepted {
@@ -32,6 +34,7 @@ export function steelAccepted(steel: readonly PanelSteel[], rules: SteelRules): 
     if (one.bundle === null) return { verdict: 'unknown', why: 'Bars cut from an offcut of unknown origin.' }
     if (one.came === null) return { verdict: 'unknown', why: `Bundle ${one.bundle} is not on record.` }
     const { standing, why } = bundleStanding({ bundle: one.came, decisions: one.decisions, rules })
+    if (one.doubt !== undefined && standing !== 'apart') return { verdict: 'unknown', why: one.doubt }
     const verdict = standing === 'accepted' ? 'pass' : standing === 'apart' ? 'fail' : 'unknown'
     return { verdict, why: why === null ? null : `Bundle ${one.bundle}: ${why}` }
   })
