@@ -7,10 +7,10 @@ import { readAnswer } from './answer.tsx'
 import { EMPTY_DOCKET, readDocket } from './docket-text.ts'
 import { mayDo } from './entitled.ts'
 import { limitAsks } from './limit-key.ts'
+import { headOf, keepMap, keptMap } from './logger-map-kept.ts'
 import { readReadings } from './readings.ts'
 import { originText, valueText } from './row-text.ts'
 import { openStep, rungsOf } from './rungs.ts'
-import { logFaultSentence, readLogFile } from './temperature-log.ts'
 import { dayText, fieldTime, instantOf, whenText } from './when.ts'
 
 const ASKED: Asked = {
@@ -157,31 +157,37 @@ describe('what a person types', () => {
   })
 })
 
-describe('a logger’s file', () => {
-  test('is taken whole', () => {
-    expect(readLogFile('\uFEFFhours,celsius\r\n0,18.5\r\n0.5,19\r\n')).toEqual({
-      ok: true,
-      readings: [
-        [0, 18.5],
-        [0.5, 19],
-      ],
-    })
+describe('the columns of a logger’s file', () => {
+  const map = {
+    format: 'castwright.logger-map/1' as const,
+    first: 2,
+    time: { columns: ['A'], as: 'day first' as const },
+    decimal: 'comma' as const,
+    unit: 'C' as const,
+    channels: [{ column: 'B', name: 'core' }],
+  }
+  const text = (words: string) => [words.split(';').map((word) => ({ kind: 'text', text: word }))]
+
+  test('are known again by the head of the file, whatever its numbers are', () => {
+    const held = new Map<string, string>()
+    const storage = {
+      getItem: (key: string) => held.get(key) ?? null,
+      setItem: (key: string, value: string) => void held.set(key, value),
+    }
+    keepMap(storage, headOf(text('Serial 1234;time;core')), map)
+    expect(keptMap(storage, headOf(text('Serial 9876;time;core')))).toEqual(map)
+    expect(keptMap(storage, headOf(text('time;face')))).toBeNull()
   })
 
-  test('with bad rows is not taken at all, and each bad row is named', () => {
-    const read = readLogFile('hours,celsius\n0,18\n1,warm\n0.5,19\n2\n')
-    expect(read.ok).toBe(false)
-    const faults = read.ok ? [] : read.faults.map(logFaultSentence)
-    expect(faults).toHaveLength(2)
-    expect(faults[0]).toContain('Row 3: celsius: found warm')
-    expect(faults[1]).toContain('Row 5')
-  })
-
-  test('with another header says what the header must be', () => {
-    const read = readLogFile('time;temp\n0;18\n')
-    expect(
-      read.ok ? '' : logFaultSentence(read.faults[0] ?? { path: '', found: '', expected: '' }),
-    ).toContain('Row 1: found "time;temp", expected the header hours,celsius')
+  test('are asked again where the device keeps nothing, or rubbish', () => {
+    const full = {
+      getItem: () => '[["x",{"format":1}]]',
+      setItem: () => {
+        throw new Error('full')
+      },
+    }
+    expect(keptMap(full, 'x')).toBeNull()
+    expect(() => keepMap(full, 'x', map)).not.toThrow()
   })
 })
 
