@@ -106,8 +106,10 @@ function alongRun(drawn: DrawnEdgeBars, run: EdgeRun, context: LayContext): Run 
 
 function levelsFor(drawn: DrawnEdgeBars, run: EdgeRun, context: LayContext): Depths[] | null {
   const { cover } = context.panel.drawing
-  const mould = drawn.layer === 'top' ? [cover?.mould ?? 0] : depthsFor(context, 'mould', run.inward)
-  const top = drawn.layer === 'mould' ? [cover?.top ?? 0] : depthsFor(context, 'top', run.inward)
+  const mould =
+    drawn.layer === 'top' ? [cover?.mould ?? 0] : depthsFor(context, 'mould', run.inward, drawn.diameter)
+  const top =
+    drawn.layer === 'mould' ? [cover?.top ?? 0] : depthsFor(context, 'top', run.inward, drawn.diameter)
   if (mould === null || top === null) return null
   return mould
     .flatMap((m, i) => top.map((t, j) => ({ depths: { mould: m, top: t }, order: i + j })))

@@ -7,6 +7,7 @@ import { distanceToSegment, edges, segmentsMeet } from '../../panel/polygon.ts'
 import { starRing } from '../../panel/random-shapes.ts'
 import { covers, offset, ringsOf } from '../../panel/region.ts'
 import { InputError } from '../../working/issue.ts'
+import { replay } from '../../working/replay.ts'
 import { parseYard } from '../../yard/index.ts'
 import { plannedMats } from '../mats.ts'
 import { planSteel } from '../plan-steel.ts'
@@ -318,3 +319,116 @@ function crossings(room: ReturnType<typeof offset>, direction: 'x' | 'y', at: nu
     .sort((a, b) => a - b)
   return cuts.flatMap((low, i): [number, number][] => (i % 2 === 0 ? [[low, cuts[i + 1] as number]] : []))
 }
+
+describe('drawings that lack something, in every family', () => {
+  const GRADES = { nz: '500E', au: '500N', eu: 'B500B', us: '60' } as const
+  const size = fc.constantFrom(8, 10, 12.7, 16, 25)
+  const length = fc.integer({ min: 10, max: 3000 })
+  const place = fc.constantFrom('all', 'outer', 'openings', 'bottom', 'top', 'left', 'right')
+  const at = fc.tuple(fc.integer({ min: -500, max: 6000 }), fc.integer({ min: -500, max: 3500 }))
+  const layer = fc.constantFrom('mould', 'top')
+  const steel = (family: keyof typeof GRADES) => {
+    const base = { diameter: size, grade: fc.constant(GRADES[family]) }
+    const spacing = fc.integer({ min: 40, max: 500 })
+    return fc.array(
+      fc.oneof(
+        fc.record({ layer, direction: fc.constantFrom('x', 'y'), ...base, spacing }),
+        fc.record({ edge: place, form: fc.constant('u'), ...base, spacing, leg: length }),
+        fc.record({ edge: place, form: fc.constant('hook'), layer, ...base, spacing, leg: length }),
+        fc.record({
+          trim: fc.constant('all'),
+          layer: fc.constantFrom('mould', 'top', 'both'),
+          ...base,
+          count: fc.integer({ min: 1, max: 3 }),
+          beyond: length,
+          diagonals: fc.record({ ...base, length, count: fc.integer({ min: 1, max: 2 }) }),
+        }),
+        fc.record({ starters: place, layer, ...base, spacing, embed: length, project: length }),
+        fc.record({
+          starters: fc.tuple(at, at),
+          ...base,
+          spacing,
+          embed: length,
+          project: length,
+          foot: length,
+        }),
+        fc.record({ ties: fc.tuple(at, at), ...base, spacing, width: length }),
+        fc.record({
+          ties: fc.array(at, { minLength: 1, maxLength: 3 }),
+          across: fc.constant('y'),
+          ...base,
+          width: length,
+        }),
+        fc.record({
+          bar: fc.constant('B'),
+          ...base,
+          layer,
+          path: fc.array(at, { minLength: 2, maxLength: 4 }),
+        }),
+      ),
+      { minLength: 1, maxLength: 6 },
+    )
+  }
+  const cases = fc.constantFrom('nz', 'au', 'eu', 'us').chain((id) =>
+    fc.record({
+      id: fc.constant(id),
+      steel: steel(id as keyof typeof GRADES),
+      outline,
+      openings: fc.array(opening, { maxLength: 2 }),
+      thickness: fc.integer({ min: 60, max: 300 }),
+      cover: fc.record(
+        {
+          mould: fc.integer({ min: 15, max: 60 }),
+          top: fc.integer({ min: 15, max: 60 }),
+          edge: fc.integer({ min: 15, max: 60 }),
+        },
+        { requiredKeys: [] },
+      ),
+    }),
+  )
+
+  it('are planned without a number that is none, each unknown named, each check’s working true', () => {
+    fc.assert(
+      fc.property(cases, ({ id, openings, ...rest }) => {
+        let panel: Panel
+        try {
+          const rings = openings.map((ring, i) => ({ mark: `O${i}`, outline: ring }))
+          const drawing = {
+            format: 'castwright.drawing/1',
+            mark: 'R',
+            concrete: { strength: 40 },
+            openings: rings,
+            ...rest,
+          }
+          panel = panelOf(parseDrawing(JSON.parse(JSON.stringify(drawing))))
+        } catch (error) {
+          if (error instanceof InputError) return
+          throw error
+        }
+        const plan = planSteel({ panel, yard, family: codeFamily(id as 'nz') })
+        expect(
+          JSON.stringify(plan, (_, value) =>
+            typeof value === 'number' && !Number.isFinite(value) ? 'NOT A NUMBER' : value,
+          ),
+        ).not.toContain('NOT A NUMBER')
+        expect(new Set(plan.placed.map((bar) => bar.id)).size).toBe(plan.placed.length)
+        expect(new Set(plan.checks.map((check) => check.id)).size).toBe(plan.checks.length)
+        for (const bar of plan.bars) {
+          const placed = plan.placed.filter(({ mark }) => mark === bar.mark).length
+          if (bar.mark !== 'B' && !bar.mark.startsWith('B-')) expect(placed, bar.mark).toBe(bar.count)
+        }
+        for (const check of plan.checks) {
+          if (check.verdict === 'unknown') expect(check.unknown?.length).toBeGreaterThan(0)
+          for (const step of check.working) {
+            const value = replay(step)
+            if (value === null) continue
+            expect(Math.abs(value - Number(step.result)), `${check.id} ${step.symbol}`).toBeLessThanOrEqual(
+              1e-6 * Math.max(1, Math.abs(Number(step.result))),
+            )
+          }
+        }
+      }),
+      { numRuns: 150 },
+    )
+  })
+})

@@ -154,6 +154,33 @@ describe('trimmers', () => {
     expect(check(plan([{ ...trim, beyond: 150 }]), 'anchor:trimmers-1').verdict).toBe('fail')
   })
 
+  it('of a door they end at the edge of the panel without being told there, and sides too short for a bar are told', () => {
+    const door = {
+      mark: 'D1',
+      outline: [
+        [2400, 0],
+        [3400, 0],
+        [3400, 2100],
+        [2400, 2100],
+      ],
+    }
+    const found = plan([trim], { openings: [door] })
+    expect(check(found, 'anchor:trimmers-1')).toMatchObject({ demand: 500, verdict: 'pass' })
+    expect(check(found, 'beyond:trimmers-1').verdict).toBe('pass')
+    const jamb = used(found, 'trimmer').find(({ path }) => path[0]?.[0] === path[1]?.[0])
+    expect(Math.min(jamb?.path[0]?.[1] ?? 0, jamb?.path[1]?.[1] ?? 0)).toBeCloseTo(36, 6)
+    const slit = {
+      mark: 'D1',
+      outline: [
+        [2400, 900],
+        [2480, 900],
+        [2480, 2100],
+        [2400, 2100],
+      ],
+    }
+    expect(check(plan([trim], { openings: [slit] }), 'room:trimmers-1-sides').demand).toBe(2)
+  })
+
   it('inside U-bars of the opening they keep clear of the webs', () => {
     const found = plan([{ edge: 'openings', form: 'u', ...BAR, spacing: 200, leg: 300 }, trim])
     expect(check(found, 'same-place')).toMatchObject({ demand: 0 })

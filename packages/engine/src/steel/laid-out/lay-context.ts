@@ -77,12 +77,14 @@ export function roomIn(panel: Panel, edgeCover: number): (diameter: number) => R
 
 /**
  * Depths from the face of a layer at which a bar of that direction may lie, nearest first, mm: beside the bars of a mat that runs
- * the same way, over all mats, over bars laid on them already. Null where the drawing gives the layer no cover.
+ * the same way, over all mats, over bars laid on them already; none that takes the cover of the other face, but the first always.
+ * Null where the drawing gives the layer no cover.
  */
 export function depthsFor(
   { panel, mats, stacked }: Pick<LayContext, 'panel' | 'mats' | 'stacked'>,
   layer: Layer,
   [x, y]: Point,
+  diameter: number,
 ): number[] | null {
   const face = panel.drawing.cover?.[layer]
   if (face === undefined) return null
@@ -92,7 +94,11 @@ export function depthsFor(
   )
   const over = own.reduce((depth, { mat }) => depth + mat.diameter, face)
   const all = [...beside, over, ...stacked[layer].filter((depth) => depth > over)]
-  return [...new Set(all)].sort((a, b) => a - b)
+  const sorted = [...new Set(all)].sort((a, b) => a - b)
+  const { thickness, cover } = panel.drawing
+  const deepest = thickness - (cover?.[layer === 'mould' ? 'top' : 'mould'] ?? 0) - diameter
+  const within = sorted.filter((depth) => depth <= deepest)
+  return within.length > 0 ? within : sorted.slice(0, 1)
 }
 
 /** Height of a bar's centreline above the mould face, mm, from the depth of its outer side. */

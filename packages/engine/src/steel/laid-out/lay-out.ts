@@ -1,6 +1,7 @@
 import type { SteelRules } from '../../codes/steel-rules.ts'
 import { isEdgeBars, isListed, isMat, isStarters, isTieBars, isTrimmers } from '../../panel/drawn-steel.ts'
 import type { Panel } from '../../panel/panel.ts'
+import type { Point } from '../../panel/point.ts'
 import type { ListedBar } from '../listed-bars.ts'
 import type { PlannedMat } from '../mats.ts'
 import type { Corner } from '../steel-plan.ts'
@@ -115,6 +116,9 @@ function addMat({ key, mat, rows, height }: PlannedMat, space: LayContext['space
   }
 }
 
+/** The direction of no mat: over all of them. */
+const NO_WAY: Point = [Number.NaN, Number.NaN]
+
 /** Listed bars lie over the mats of their layer, each at the first height at which it runs into no other. */
 function heightsOfListed(placed: readonly ListedBar[], context: LayContext): Map<string, (number | null)[]> {
   const { space, panel, stacked, mats } = context
@@ -139,9 +143,7 @@ function heightsOfListed(placed: readonly ListedBar[], context: LayContext): Map
           const centreline = path.map(([x, y]): Corner => [x, y, height])
           return solidsOf({ id: `listed ${mark} ${i}`, centreline, diameter })
         }
-        const depths = (depthsFor(context, layer, [Number.NaN, Number.NaN]) ?? []).filter(
-          (each) => each >= over,
-        )
+        const depths = (depthsFor(context, layer, NO_WAY, diameter) ?? []).filter((each) => each >= over)
         const depth = depths.find((each) => space.clash(at(each)) === null) ?? over
         space.add(at(depth))
         stacked[layer].push(depth + diameter)

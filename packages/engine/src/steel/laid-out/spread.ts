@@ -57,6 +57,8 @@ export function spreadEven<Level>(input: EvenInput<Level>): EvenSpread<Level> | 
   const { low, high, spacing, fits, levels } = input
   const [first] = levels
   if (first === undefined) return null
+  // A side too short for its corners has no place at all: that is told as one bar left out.
+  if (high < low) return { level: first, at: [], clashes: 0, leftOut: 1 }
   let best: EvenSpread<Level> | null = null
   for (let more = 0; more <= MORE; more += 1) {
     const even = evenPlaces(low, high, spacing, more)

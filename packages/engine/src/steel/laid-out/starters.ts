@@ -71,7 +71,7 @@ function outOfEdges(drawn: DrawnStarters, context: LayContext): Stood[] {
   if (typeof drawn.starters !== 'string') return []
   const room = roomFor(diameter)
   return runsAt(drawn.starters, runs).flatMap((run): Stood[] => {
-    const levels = depthsFor(context, layer, run.inward)
+    const levels = depthsFor(context, layer, run.inward, diameter)
     if (levels === null) return []
     const { from, along, inward } = run
     const margin = (inner: boolean) => (inner ? diameter / 2 : edgeCover + diameter / 2)

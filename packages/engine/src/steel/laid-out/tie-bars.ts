@@ -132,8 +132,8 @@ function stood(drawn: DrawnTieBars, stand: Stand, key: string, context: LayConte
   const { diameter, width } = drawn
   const room = roomFor(diameter)
   const { from, along, across, low, high } = stand
-  const mould = depthsFor(context, 'mould', across) ?? []
-  const top = depthsFor(context, 'top', across) ?? []
+  const mould = depthsFor(context, 'mould', across, diameter) ?? []
+  const top = depthsFor(context, 'top', across, diameter) ?? []
   const levels = mould
     .flatMap((m, i) => top.map((t, j) => ({ depths: { mould: m, top: t }, order: i + j })))
     .sort((a, b) => a.order - b.order)

@@ -19,11 +19,11 @@ import {
 import { solidsOf } from './space.ts'
 import { partsWithin } from './within.ts'
 
-/** A straight bar in plan with what it reaches past the corners at its ends, mm. */
+/** A straight bar in plan with what it reaches past the corners at its ends, mm; an end at the edge of the panel has none. */
 interface Trimmer {
   readonly from: Point
   readonly to: Point
-  readonly past: readonly [number, number]
+  readonly past: readonly number[]
 }
 
 /** Sides of an opening shorter than this many bars get no trimmers: it is round there. Common practice, no source. */
@@ -110,13 +110,20 @@ function besideRun(drawn: DrawnTrimmers, run: EdgeRun, apart: number, context: L
       from[0] + along[0] * place + inward[0] * into,
       from[1] + along[1] * place + inward[1] * into,
     ]
-    const [low, high] = [-beyond, length + beyond]
+    // At the edge of the panel there is no corner to reach past.
+    const [low, high] = [run.inner[0] ? -beyond : 0, run.inner[1] ? length + beyond : length]
     const middle = (length / 2 - low) / (high - low)
     const part = partsWithin(room, at(low), at(high)).find(([a, b]) => a <= middle && b >= middle)
     if (part === undefined) return []
     const start = part[0] > 0 ? low + part[0] * (high - low) + ROUNDING : low
     const end = part[1] < 1 ? low + part[1] * (high - low) - ROUNDING : high
-    return [{ from: at(start), to: at(end), past: [-start, end - length] }]
+    return [
+      {
+        from: at(start),
+        to: at(end),
+        past: [...(run.inner[0] ? [-start] : []), ...(run.inner[1] ? [end - length] : [])],
+      },
+    ]
   })
 }
 
@@ -182,7 +189,7 @@ export function stackFlat({
   readonly context: LayContext
 }): (number | null)[] {
   const { space, panel, stacked } = context
-  const depths = depthsFor(context, layer, along)
+  const depths = depthsFor(context, layer, along, diameter)
   if (depths === null) return bars.map(() => null)
   const solidAt = (i: number, depth: number) => {
     const { from, to } = bars[i] as { from: Point; to: Point }
