@@ -11,6 +11,8 @@ import { scheduleOf } from './schedule.ts'
 import { steelAsked } from './steel-asked.ts'
 import { steelChecks } from './steel-checks.ts'
 import type { SteelPlan } from './steel-plan.ts'
+import { tiePlan } from './tie-plan/tie-plan.ts'
+import { tiesAsked } from './tie-plan/ties-asked.ts'
 import { crossings } from './ties.ts'
 
 /** Tying wire, kg for each tonne of bar: for bars of 10 to 16 mm; pages of the trade run from 6 to 13. */
@@ -66,7 +68,10 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
       placed: schedule.placed,
       clashes,
     }),
-    toRecord: steelAsked({ rules, mats, listed, laidMarks: schedule.laidMarks, bars: schedule.bars }),
+    toRecord: [
+      ...steelAsked({ rules, mats, listed, laidMarks: schedule.laidMarks, bars: schedule.bars }),
+      ...(laidOut ? tiesAsked(tiePlan(schedule)) : []),
+    ],
     working: workingOf(listed, mass, wire),
     assumed: [...assumedOf(listed, wire), ...laid.lines.flatMap((line) => line.assumed)],
     unknown,

@@ -120,6 +120,16 @@ describe('tie plan', () => {
     expect(Math.abs((ends?.lapX[1] ?? 0) - (ends?.lapX[0] ?? 0))).toBeCloseTo(lap?.length ?? Number.NaN, 6)
   })
 
+  it('is asked for at the cage, a layer each, in numbers', () => {
+    const asked = steelOf().toRecord.filter(({ id }) => id.startsWith('ties:'))
+    expect(asked.map(({ id, step }) => [id, step])).toEqual([
+      ['ties:mould', 'cage'],
+      ['ties:top', 'cage'],
+    ])
+    const [layer] = tiePlan(steelOf()).layers
+    expect(asked[0]?.what).toContain(`all ${layer?.rim} of the rim`)
+  })
+
   it('lapped pieces are one row again', () => {
     const whole = layerRows(steelOf())
     const [mould] = whole
