@@ -3,9 +3,9 @@ import type { SteelRules } from '../codes/steel-rules.ts'
 import type { Point } from '../panel/point.ts'
 import type { Worked } from '../working/worked.ts'
 import { barMass } from './bar-mass.ts'
-import { cutLength } from './cut-length.ts'
 import type { LaidBars } from './laid-out/lay-context.ts'
-import { type ListedBar, partOfPath, shapeWord } from './listed-bars.ts'
+import { addLaid, type Line, nextMark, SAME } from './laid-out/schedule-lines.ts'
+import { type ListedBar, partOfPath } from './listed-bars.ts'
 import type { PlannedMat } from './mats.ts'
 import type { Corner, PlacedBar, PlacedLap, ScheduledBar } from './steel-plan.ts'
 
@@ -38,9 +38,6 @@ export interface ScheduleInput {
   /** Whether laps are as long as the drawing says. */
   readonly lapDrawn: boolean
 }
-
-/** Bars within a tenth of a millimetre are one line of the schedule. */
-const SAME = 10
 
 /** Lines of the schedule with marks, bars where they lie, laps. Mat bars are marked by layer and direction: `MX1`, `TY2`. */
 export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn, laid }: ScheduleInput): Schedule {
@@ -130,10 +127,6 @@ export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn, laid }
   }
 }
 
-interface Line extends Omit<ScheduledBar, 'mass' | 'count'> {
-  count: number
-}
-
 function matLine(mark: string, { mat }: PlannedMat, length: number): Line {
   return {
     mark,
@@ -217,59 +210,6 @@ function addListed(
   }
 }
 
-/** Bars of one line of the drawing; each shape is a line of the schedule. Gives what keeps a length unknown. */
-function addLaid(
-  group: LaidBars,
-  {
-    bars,
-    placed,
-    counters,
-    taken,
-  }: {
-    readonly bars: Line[]
-    readonly placed: PlacedBar[]
-    readonly counters: Map<string, number>
-    readonly taken: Set<string>
-  },
-): string[] {
-  const { diameter, grade, role, inside, use, layer, prefix } = group
-  const lines = new Map<string, Line>()
-  const gaps: string[] = []
-  for (const { path, centreline, legs, turns } of group.bars) {
-    const shape = [...legs.map((leg) => Math.round(leg * SAME)), ...turns].join(' ')
-    let line = lines.get(shape)
-    if (line === undefined) {
-      const cut = cutLength({ diameter, inside, legs, turns })
-      const mark = group.named ? ownMark(prefix, taken) : nextMark(prefix, counters, taken)
-      if (!cut.known) gaps.push(...cut.gaps.map((gap) => `${mark}: ${gap}`))
-      const word = shapeWord(turns, true)
-      const length = cut.known ? cut.value.length : legs.reduce((sum, leg) => sum + leg, 0)
-      line = { mark, shape: word, diameter, grade, role, count: 0, cutLength: length, legs, turns, inside }
-      lines.set(shape, line)
-      bars.push(line)
-    }
-    line.count += 1
-    placed.push({
-      id: `${line.mark}#${line.count}`,
-      mark: line.mark,
-      use,
-      layer,
-      diameter,
-      path,
-      height: flatHeight(centreline),
-      centreline,
-      inside: turns.length > 0 ? inside : null,
-    })
-  }
-  return gaps
-}
-
-function flatHeight(centreline: readonly Corner[] | null): number | null {
-  const [first] = centreline ?? []
-  if (first === undefined || centreline === null) return null
-  return centreline.every((corner) => corner[2] === first[2]) ? first[2] : null
-}
-
 function atHeight(path: readonly Point[], height: number | null): Corner[] | null {
   return height === null ? null : path.map(([x, y]): Corner => [x, y, height])
 }
@@ -277,26 +217,6 @@ function atHeight(path: readonly Point[], height: number | null): Corner[] | nul
 /** kg of a round bar of that diameter, both in mm. */
 function roundMass(diameter: number, length: number): number {
   return (((Math.PI * diameter ** 2) / 4) * length * STEEL_DENSITY) / 1e9
-}
-
-function nextMark(prefix: string, counters: Map<string, number>, taken: Set<string>): string {
-  let number = counters.get(prefix) ?? 0
-  do number += 1
-  while (taken.has(`${prefix}${number}`))
-  counters.set(prefix, number)
-  taken.add(`${prefix}${number}`)
-  return `${prefix}${number}`
-}
-
-/** The drawing's own mark, with `-2`, `-3` for further shapes of it. */
-function ownMark(mark: string, taken: Set<string>): string {
-  let [number, name] = [1, mark]
-  while (taken.has(name)) {
-    number += 1
-    name = `${mark}-${number}`
-  }
-  taken.add(name)
-  return name
 }
 
 function place(direction: 'x' | 'y', along: number, across: number): Point {

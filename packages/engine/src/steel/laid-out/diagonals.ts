@@ -4,7 +4,7 @@ import { type Check, compare } from '../../working/check.ts'
 import { enteredBy } from '../../working/source.ts'
 import type { EdgeRun } from './edge-runs.ts'
 import { type LaidBars, type LayContext, ROUNDING } from './lay-context.ts'
-import { flatBar, stackFlat } from './trimmers.ts'
+import { flatBar, stackFlat } from './stack-flat.ts'
 import { partsWithin } from './within.ts'
 
 interface Diagonal {
