@@ -69,7 +69,7 @@ function* besides([x, y]: Point, text: number, label: Parameters<typeof placesAr
   yield* placesAround([x, y], text * 0.4, label)
 }
 
-/** Centreline with its bends, and the middle of each leg's straight, mm. */
+/** Centreline with its bends, the longest leg level, and the middle of each leg's straight, mm. */
 function lineOf({ shape, diameter, legs, turns, inside }: ShapePictureInput['bar']): {
   readonly line: readonly Point[]
   readonly middles: readonly Point[]
@@ -86,7 +86,16 @@ function lineOf({ shape, diameter, legs, turns, inside }: ShapePictureInput['bar
       middles: [[length / 2, 0]],
     }
   }
-  return { line: outline.value, middles: straightMiddles(outline.value, legs.length, turns, senses) }
+  const longest = legs.indexOf(Math.max(...legs))
+  const heading = turns
+    .slice(0, longest)
+    .reduce((sum, turn, i) => sum + ((senses[i] ?? 1) * turn * Math.PI) / 180, 0)
+  const [c, s] = [Math.cos(heading), Math.sin(heading)]
+  const level = ([x, y]: Point): Point => [x * c + y * s, y * c - x * s]
+  return {
+    line: outline.value.map(level),
+    middles: straightMiddles(outline.value, legs.length, turns, senses).map(level),
+  }
 }
 
 /** Directions that are one, radians: chords of an arc turn by more. */

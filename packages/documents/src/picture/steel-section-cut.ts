@@ -107,3 +107,34 @@ export function nearestLying(placed: readonly PlacedBar[], along: 'x' | 'y', { a
   }
   return [...nearest.values()]
 }
+
+/** A bar that is bent up or down in the section: its corners along it and above the mould face, mm. */
+export interface Standing {
+  readonly mark: string
+  readonly diameter: number
+  readonly corners: readonly Point[]
+}
+
+/** The nearest bar of each mark that stands in the section, such as a U round the edge. */
+export function nearestStanding(
+  placed: readonly PlacedBar[],
+  along: 'x' | 'y',
+  { at, from, to }: Cut,
+): Standing[] {
+  const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
+  const nearest = new Map<string, Standing & { readonly away: number }>()
+  for (const { mark, centreline, diameter, height } of placed) {
+    const [first] = centreline ?? []
+    if (centreline === null || first === undefined || height !== null) continue
+    const away = Math.abs(first[other] - at)
+    const inPlane = centreline.every((corner) => Math.abs(corner[other] - first[other]) < 1)
+    const seen = centreline.some((corner) => corner[main] >= from && corner[main] <= to)
+    if (!inPlane || !seen || away > BESIDE || away >= (nearest.get(mark)?.away ?? Number.POSITIVE_INFINITY))
+      continue
+    const corners = centreline.map(
+      (corner): Point => [Math.min(to - diameter / 2, Math.max(from, corner[main])), corner[2]],
+    )
+    nearest.set(mark, { mark, diameter, corners, away })
+  }
+  return [...nearest.values()]
+}

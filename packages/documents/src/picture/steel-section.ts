@@ -6,7 +6,16 @@ import { boxAround, setText, take } from './labels.ts'
 import { type Layout, layOut } from './layout.ts'
 import { distinct } from './panel-picture.ts'
 import type { Frame, Picture, Shape } from './picture.ts'
-import { type Cut, cutAt, type Disc, type Lying, nearestLying, onEnd } from './steel-section-cut.ts'
+import {
+  type Cut,
+  cutAt,
+  type Disc,
+  type Lying,
+  nearestLying,
+  nearestStanding,
+  onEnd,
+  type Standing,
+} from './steel-section-cut.ts'
 
 export interface SteelSectionInput {
   readonly drawing: Drawing
@@ -31,6 +40,7 @@ export function steelSection({ drawing, steel, frame, along }: SteelSectionInput
   const cut = cutAt(drawing, along, wanted)
   const discs = placed.flatMap((bar) => onEnd(bar, along, cut))
   const lying = nearestLying(placed, along, cut)
+  const standing = nearestStanding(placed, along, cut)
   const outline: Point[] = [
     [cut.from, 0],
     [cut.to, 0],
@@ -51,11 +61,14 @@ export function steelSection({ drawing, steel, frame, along }: SteelSectionInput
     scale: layout.scale,
     ratio: layout.ratio,
     origin: layout.origin,
-    shapes: [...drawn(layout, cut, thickness, lying, discs), ...dimensions, ...names.shapes],
+    shapes: [...drawn(layout, cut, thickness, { lying, standing, discs }), ...dimensions, ...names.shapes],
     title: `Panel ${drawing.mark}, section along ${along} at ${along === 'x' ? 'y' : 'x'} = ${lengthText(cut.at)} mm, mould face below: ${heightWords(heights)}. ${barWords([...lying, ...discs])}.`,
     key: [
       { role: 'peak', text: `bars across ${along}, cut` },
-      { role: 'timber', text: `nearest bars along ${along}; each bar with its middle above the mould face` },
+      {
+        role: 'timber',
+        text: `nearest bars along ${along}${standing.length > 0 ? `, and ${standing.map(({ mark }) => mark).join(', ')}` : ''}; each bar with its middle above the mould face`,
+      },
     ],
     notes: names.notes,
   }
@@ -92,8 +105,7 @@ function drawn(
   layout: Layout,
   { from, to, goesOn }: Cut,
   thickness: number,
-  lying: readonly Lying[],
-  discs: readonly Disc[],
+  { lying, standing, discs }: SectionBars,
 ): Shape[] {
   const tooth = thickness * 0.06
   const right: Point[] = goesOn
@@ -128,6 +140,7 @@ function drawn(
         ],
       }),
     ),
+    ...standing.flatMap((bar) => standingShapes(layout, bar)),
     ...discs.map(
       (disc): Shape => ({
         kind: 'circle',
@@ -138,6 +151,30 @@ function drawn(
     ),
     { kind: 'polygon', role: 'outline', rings: [ring] },
   ]
+}
+
+interface SectionBars {
+  readonly lying: readonly Lying[]
+  readonly standing: readonly Standing[]
+  readonly discs: readonly Disc[]
+}
+
+/** Each straight of a standing bar as thick as it is. */
+function standingShapes(layout: Layout, { corners, diameter }: Standing): Shape[] {
+  const half = diameter / 2
+  return corners.slice(1).flatMap((b, i): Shape[] => {
+    const a = corners[i] as Point
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+    if (length < 0.5) return []
+    const [ux, uz] = [((b[0] - a[0]) / length) * half, ((b[1] - a[1]) / length) * half]
+    const ring: Point[] = [
+      [a[0] - ux - uz, a[1] - uz + ux],
+      [b[0] + ux - uz, b[1] + uz + ux],
+      [b[0] + ux + uz, b[1] + uz - ux],
+      [a[0] - ux + uz, a[1] - uz - ux],
+    ]
+    return [{ kind: 'polygon', role: 'timber', rings: [ring.map(layout.at)] }]
+  })
 }
 
 /** Size and height of each layer's bar, beside it in the concrete. */
