@@ -10,7 +10,7 @@ export interface OutlineInput extends CutLengthInput {
 }
 
 /** An arc is drawn with a corner for every this many degrees. */
-const FINE = 5
+const FINE = 1
 
 /**
  * Centreline of a bar bent in one plane, mm: from the origin along +x, arcs as chords.
