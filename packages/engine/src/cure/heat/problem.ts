@@ -1,0 +1,72 @@
+import type { Face } from './face.ts'
+import type { Layer } from './grid.ts'
+import type { Hydration } from './hydration.ts'
+import type { Tolerance } from './march.ts'
+
+/** A layer of mould or cover that stores heat, outward from the concrete; `initial` °C. */
+export interface OuterLayer extends Layer {
+  readonly initial: number
+}
+
+/** A panel that cures: known to be good, see `parseHeatCase`. */
+export interface HeatProblem {
+  readonly concrete: Layer
+  readonly hydration: Hydration
+  /** Temperature as cast, °C. */
+  readonly initial: number
+  readonly under: readonly OuterLayer[]
+  readonly over: readonly OuterLayer[]
+  readonly below: Face
+  readonly above: Face
+  /** Length of the run and spacing of what is written down, h. */
+  readonly hours: number
+  readonly every: number
+}
+
+/** How finely it is computed; the default keeps within a few hundredths of a kelvin (`bench/heat.ts`). */
+export interface Fineness {
+  /** Cells through the concrete, odd. */
+  readonly cells: number
+  readonly tolerance: Tolerance
+}
+
+export const USUAL_FINENESS: Fineness = { cells: 21, tolerance: { kelvin: 0.01, age: 0.005 } }
+
+/** Heat over the whole run, kJ/m² of panel: `stored − hydration − inBelow − inAbove = residual`. */
+export interface EnergyBalance {
+  readonly stored: number
+  readonly hydration: number
+  readonly inBelow: number
+  readonly inAbove: number
+  readonly residual: number
+  /** Residual over the largest of the amounts. */
+  readonly share: number
+}
+
+export interface Peak {
+  readonly celsius: number
+  readonly hour: number
+}
+
+/** One value a time; hours from mixing, °C, h at the reference temperature, share. Faces are those of the concrete. */
+export interface HeatRun {
+  readonly times: readonly number[]
+  /** Mid-depth. */
+  readonly core: readonly number[]
+  readonly top: readonly number[]
+  readonly bottom: readonly number[]
+  readonly mean: readonly number[]
+  /** Highest and lowest anywhere in the concrete at that time. */
+  readonly hottest: readonly number[]
+  readonly coldest: readonly number[]
+  /** Of the mean temperature. */
+  readonly equivalentAge: readonly number[]
+  /** Mean over the thickness. */
+  readonly degree: readonly number[]
+  /** Highest of the whole run, found at every step and not only at the times written down. */
+  readonly peak: Peak
+  readonly corePeak: Peak
+  readonly energy: EnergyBalance
+  readonly steps: number
+  readonly rejected: number
+}
