@@ -109,7 +109,7 @@ function shorterSide(bar: ScheduledBar, listed: ListedBar | null): number | null
   return widest
 }
 
-/** Corners of an arc that are left between two that are kept, and more: the rectangle grows less than a thousandth of a bend narrower. */
+/** Of an arc one corner in this many is kept: the rectangle grows narrower by less than a thousandth of the bend. */
 const THIN = 5
 
 /** An outline with every fifth corner of its arcs, and all ends of its straights. */

@@ -1,5 +1,6 @@
 import type { DrawnEdgeBars, Layer } from '../../panel/drawn-steel.ts'
 import type { Point } from '../../panel/point.ts'
+import type { Region } from '../../panel/region.ts'
 import type { Corner } from '../steel-plan.ts'
 import { bendOf } from './bend-of.ts'
 import { type EdgeRun, runsAt } from './edge-runs.ts'
@@ -166,11 +167,9 @@ function barAt(
   }
 }
 
-function hasRoom(centreline: readonly Corner[], room: Parameters<typeof isWithin>[0]): boolean {
-  return centreline.slice(1).every((to, i) => {
-    const from = centreline[i] as Corner
-    return isWithin(room, [from[0], from[1]], [to[0], to[1]])
-  })
+function hasRoom(centreline: readonly Corner[], room: Region): boolean {
+  const path = seenFromAbove(centreline)
+  return path.slice(1).every((to, i) => isWithin(room, path[i] as Point, to))
 }
 
 /** Corners seen from above, each once: a bar that stands up is a line or a point there. */
