@@ -80,7 +80,17 @@ export {
 } from './passport.ts'
 export { passportEntries } from './passport-entries.ts'
 export { entitledTo, mayMake, mayOpen } from './roles.ts'
-export { barLength, barsLeft, isOpenPlan, piecesTaken, restOfPlan } from './shear.ts'
+export {
+  barLength,
+  barsLeft,
+  barsPromised,
+  isOpenPlan,
+  isSameSteel,
+  type PromisedBars,
+  piecesTaken,
+  restOfPlan,
+  takenKey,
+} from './shear.ts'
 export { isValueOf, panelOfSubject, parseEntry, type ValueOf, valueSchemas } from './values.ts'
 export {
   type PassportProblem,

@@ -1,12 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { CutFacts, CutPlanFacts } from './fold-steel.ts'
-import { isOpenPlan, piecesTaken, restOfPlan } from './shear.ts'
+import { barLength, barsPromised, isOpenPlan, piecesTaken, restOfPlan, takenKey } from './shear.ts'
 import type { ValueOf } from './values.ts'
 
 type Piece = ValueOf<'cut'>['pieces'][number]
 
 const A: Piece = { length: 2900, count: 2, mark: 'MX1', panel: 'J/W1' }
+const MX1 = takenKey({ mark: 'MX1', diameter: 12, grade: '500E', length: 2900 })
+const MY1 = takenKey({ mark: 'MY1', diameter: 12, grade: '500E', length: 1200 })
 const B: Piece = { length: 1200, count: 1, mark: 'MY1', panel: 'J/W1' }
 
 function cut(bars: number, pieces: Piece[], plan: string | null = 'P', lost: Piece[] = []): CutFacts {
@@ -69,16 +71,42 @@ describe('what a plan at the shear still owes', () => {
     const taken = (plans: CutPlanFacts[]) => piecesTaken({ plans, cuts: half }).get('J/W1')
     expect(taken([plan(half)])).toEqual(
       new Map([
-        ['MX1', 8],
-        ['MY1', 3],
+        [MX1, 8],
+        [MY1, 3],
       ]),
     )
     expect(taken([plan(half, 'P2')])).toEqual(
       new Map([
-        ['MX1', 4],
-        ['MY1', 2],
+        [MX1, 4],
+        [MY1, 2],
       ]),
     )
+  })
+
+  it('does not take a mark as cut that was revised to another length, size or grade', () => {
+    const taken = piecesTaken({ plans: [plan([])], cuts: [] }).get('J/W1')
+    const bar = { diameter: 12, grade: '500E', mark: 'MX1', length: 2900 }
+    expect(taken?.get(takenKey(bar))).toBe(8)
+    for (const change of [{ length: 3100 }, { diameter: 16 }, { grade: '300E' }]) {
+      expect(taken?.get(takenKey({ ...bar, ...change }))).toBeUndefined()
+    }
+  })
+
+  it('promises the bars of open plans once, and none of a plan that is done or replaced', () => {
+    const half = { ...plan([cut(2, [A, B])]), cut: [2, 0] }
+    expect(barsPromised([half])).toEqual([
+      { diameter: 12, grade: '500E', length: 7500, count: 1, rack: false },
+      { diameter: 12, grade: '500E', length: 7500, count: 1, rack: false },
+    ])
+    expect(barsPromised([half], 'P')).toEqual([])
+    expect(barsPromised([{ ...half, replacedBy: 'P2' }])).toEqual([])
+  })
+
+  it('has no length for a bundle of which neither length ordered nor one measured is known', () => {
+    const came = { ordered: { diameter: 12, grade: '500E' } }
+    const facts = { id: 'B', entry: '', by: plan([]).by, seen: '', decisions: [], cutBars: 0, others: [] }
+    expect(barLength({ ...facts, came: { ...came, lengths: [] } })).toBeNull()
+    expect(barLength({ ...facts, came: { ...came, lengths: [5990, 6000] } })).toBe(5990)
   })
 
   it('never owes more than was planned, nor less than planned less made', () => {

@@ -28,29 +28,71 @@ export function isOpenPlan(plan: CutPlanFacts): boolean {
   return plan.replacedBy === null && restOfPlan(plan).length > 0
 }
 
-/** Pieces that plans in force hold or that are cut, by panel and mark: what need not be planned again. */
+/** What makes two bars of a panel interchangeable: a mark whose size, grade or length was revised is another bar. */
+export interface TakenBar {
+  readonly diameter: number
+  readonly grade: string
+  readonly mark: string
+  /** Cut length, mm; compared to the whole mm. */
+  readonly length: number
+}
+
+/** Example: `["MX1",12,"500E",2900]`. */
+export function takenKey({ mark, diameter, grade, length }: TakenBar): string {
+  return JSON.stringify([mark, Math.round(diameter), grade, Math.round(length)])
+}
+
+/** Pieces that plans in force hold or that are cut, by panel and `takenKey`: what need not be planned again. */
 export function piecesTaken({
   plans,
   cuts,
 }: Pick<SteelState, 'plans' | 'cuts'>): ReadonlyMap<string, ReadonlyMap<string, number>> {
   const taken = new Map<string, Map<string, number>>()
-  const add = ({ panel, mark, count }: Piece, times: number): void => {
+  const add = ({ panel, mark, length, count }: Piece, steel: Steel, times: number): void => {
     if (panel === undefined || mark === undefined) return
     const here = taken.get(panel) ?? new Map<string, number>()
     taken.set(panel, here)
-    here.set(mark, (here.get(mark) ?? 0) + count * times)
+    const key = takenKey({ ...steel, mark, length })
+    here.set(key, (here.get(key) ?? 0) + count * times)
   }
   const inForce = new Set(plans.filter(({ replacedBy }) => replacedBy === null).map(({ entry }) => entry))
   for (const { entry, plan } of plans) {
     if (!inForce.has(entry)) continue
-    for (const { pieces, count } of plan.lines) for (const piece of pieces) add(piece, count)
+    const { diameter, grade } = plan
+    for (const { pieces, count } of plan.lines)
+      for (const piece of pieces) add(piece, { diameter, grade }, count)
   }
   for (const { cut } of cuts) {
     // Pieces of a plan in force are counted with the plan.
     if (cut.plan !== null && inForce.has(cut.plan)) continue
-    for (const piece of cut.pieces) add(piece, cut.bars)
+    const { diameter, grade } = cut
+    for (const piece of cut.pieces) add(piece, { diameter, grade }, cut.bars)
   }
   return taken
+}
+
+/** Bars of one length that open plans have still to cut, from the rack or not. */
+export interface PromisedBars extends Steel {
+  readonly length: number
+  readonly count: number
+  readonly rack: boolean
+}
+
+/** Bars that the plans at the shear still need, so that no other plan is made from them. `without`: a plan that is to be replaced. */
+export function barsPromised(plans: readonly CutPlanFacts[], without?: string): PromisedBars[] {
+  return plans
+    .filter((facts) => facts.entry !== without && isOpenPlan(facts))
+    .flatMap(({ plan: { diameter, grade, lines }, cut }) =>
+      lines.flatMap(({ stock, count, rack }, at) => {
+        const left = count - (cut[at] ?? 0)
+        return left > 0 ? [{ diameter, grade, length: stock, count: left, rack }] : []
+      }),
+    )
+}
+
+interface Steel {
+  readonly diameter: number
+  readonly grade: string
 }
 
 /** Bars that a bundle held as it came: counted, else by docket or order; null where nobody said. */
@@ -65,10 +107,7 @@ export function barsLeft(facts: BundleFacts): number | null {
 }
 
 /** Whether size and grade are the same; US bars are named by several diameters within half a millimetre. */
-export function isSameSteel(
-  a: { readonly diameter: number; readonly grade: string },
-  b: { readonly diameter: number; readonly grade: string },
-): boolean {
+export function isSameSteel(a: Steel, b: Steel): boolean {
   return Math.abs(a.diameter - b.diameter) <= 0.5 && a.grade === b.grade
 }
 

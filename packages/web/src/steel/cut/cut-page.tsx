@@ -1,7 +1,7 @@
 import { codeFamily } from '@castwright/engine/codes'
-import { jobCutLists, type NotCut, type ScheduledBar } from '@castwright/engine/steel'
+import { jobCutLists, type NotCut } from '@castwright/engine/steel'
 import { stepIsDone } from '@castwright/engine/steps'
-import { piecesTaken } from '@castwright/record'
+import { barsPromised, piecesTaken } from '@castwright/record'
 import { type ReactElement, useMemo, useState } from 'react'
 import { Caution, CheckField, Notice, NumberField, readNumber, SelectField, Sheet } from '../../look/index.ts'
 import { usePlans, useYardState } from '../../record/index.ts'
@@ -9,7 +9,8 @@ import { SteelFrame } from '../steel-frame.tsx'
 import { OneList } from './one-list.tsx'
 import { RackSheet } from './rack-sheet.tsx'
 import { ShearPlans } from './shear-plans.tsx'
-import { countedBars, rackOffcuts } from './what-is-there.ts'
+import { stillToCut } from './still-to-cut.ts'
+import { countedBars, lessPromised, nominal, rackOffcuts } from './what-is-there.ts'
 
 /** Panels that are planned, and cut together, at most. */
 const MOST = 60
@@ -44,24 +45,28 @@ export function CutPage(): ReactElement {
     () => (code === undefined ? [] : countedBars(steel, codeFamily(code).steel)),
     [steel, code],
   )
+  const promised = useMemo(() => barsPromised(steel.plans), [steel.plans])
   const job = useMemo(() => {
     const taken = piecesTaken(steel)
+    const rules = code === undefined ? null : codeFamily(code).steel
+    const sized = <T extends { readonly diameter: number }>(bars: readonly T[]): T[] =>
+      bars.map((bar) => (rules === null ? bar : nominal(bar, rules)))
     return jobCutLists({
       panels: plans.flatMap((state, index) => {
         const facts = chosen[index]
         if (state.status !== 'ready' || facts === undefined) return []
         const panel = `${facts.job}/${facts.mark}`
-        return [{ panel, bars: stillToCut(state.plan.steel.bars, taken.get(panel)) }]
+        return [{ panel, bars: stillToCut(sized(state.plan.steel.bars), taken.get(panel)) }]
       }),
-      stock: yard.yard?.stock ?? [],
-      offcuts: there ? rackOffcuts(steel) : [],
-      counted: there ? counted : [],
+      stock: sized(yard.yard?.stock ?? []),
+      offcuts: there ? sized(lessPromised(rackOffcuts(steel), promised, true)) : [],
+      counted: there ? sized(lessPromised(counted, promised, false)) : [],
       kerf: lost ?? 0,
       ...(worth === null ? {} : { keep: worth }),
       ...(atOnce === null || atOnce < 2 ? {} : { together: Math.floor(atOnce) }),
       ...(mostWays === null ? {} : { patterns: Math.floor(mostWays) }),
     })
-  }, [plans, chosen, yard.yard, steel, counted, there, lost, worth, atOnce, mostWays])
+  }, [plans, chosen, yard.yard, code, steel, counted, promised, there, lost, worth, atOnce, mostWays])
   const computing = plans.filter(({ status }) => status === 'computing').length
   const unplanned = plans.filter(({ status }) => status === 'none').length
   const ready =
@@ -122,8 +127,9 @@ export function CutPage(): ReactElement {
           onChange={(event) => setThere(event.currentTarget.checked)}
         />
         <p className="field-note">
-          Steel of which no accepted bundle is counted is planned from the lengths that the yard stocks.
-          Pieces at the shear or cut already are not planned again.
+          Bars that plans at the shear still need are left to them. Steel of which no accepted bundle has
+          counted bars left is planned from the lengths that the yard stocks. Pieces at the shear or cut
+          already are not planned again.
         </p>
         <p role="status">
           {computing > 0 ? `${computing} of ${chosen.length} panels: computing their bars …` : ''}
@@ -154,17 +160,6 @@ export function CutPage(): ReactElement {
 function above(text: string, least: number): number | null {
   const value = readNumber(text)
   return value !== null && value >= least ? value : null
-}
-
-/** The bars of a panel less those that are at the shear or cut. */
-function stillToCut(
-  bars: readonly ScheduledBar[],
-  taken: ReadonlyMap<string, number> | undefined,
-): ScheduledBar[] {
-  return bars.flatMap((bar) => {
-    const count = bar.count - (taken?.get(bar.mark) ?? 0)
-    return count > 0 ? [{ ...bar, count }] : []
-  })
 }
 
 /** Bars that no list holds, in words. */

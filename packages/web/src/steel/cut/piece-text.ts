@@ -7,7 +7,7 @@ type Piece = ValueOf<'cut-plan'>['lines'][number]['pieces'][number]
 export function piecesText(pieces: readonly (CutPieces | Piece)[]): string {
   return pieces
     .map(({ length, count, mark, panel }) => {
-      const name = [panel?.split('/').at(-1), mark].filter((each) => each !== undefined).join(' ')
+      const name = [panel?.slice(panel.indexOf('/') + 1), mark].filter((each) => each !== undefined).join(' ')
       return `${count} × ${length}${name === '' ? '' : ` (${name})`}`
     })
     .join(', ')

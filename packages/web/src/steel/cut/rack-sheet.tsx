@@ -4,13 +4,16 @@ import { Button, Field, NumberField, readNumber, SelectField, Sheet } from '../.
 import { useActing } from '../../panel/acting.ts'
 import { mayDo } from '../../panel/entitled.ts'
 import { usePerson, useRecord, useYardState } from '../../record/index.ts'
+import { sizeName } from '../size-name.ts'
 import { countRack } from './acts/count-rack.ts'
 
 const EMPTY = { diameter: '', grade: '', length: '', count: '', bundle: '' }
 
 /** Offcuts in the rack: what the shear put there, and what was counted by hand. */
 export function RackSheet(): ReactElement {
-  const { steel } = useYardState()
+  const { steel, yard } = useYardState()
+  const code = yard.yard?.code
+  const nameOf = (mm: number): string => (code === undefined ? `${mm} mm` : sizeName(codeFamily(code), mm))
   const [adding, setAdding] = useState(false)
   const person = usePerson()
   const sorted = [...steel.rack].sort(
@@ -31,7 +34,7 @@ export function RackSheet(): ReactElement {
                 <strong className="number">
                   {count} × {Math.round(length)} mm
                 </strong>
-                , {diameter} mm {grade}, {bundle === null ? 'of unknown origin' : `from ${bundle}`}
+                , {nameOf(diameter)} {grade}, {bundle === null ? 'of unknown origin' : `from ${bundle}`}
               </li>
             ))}
           </ul>
@@ -83,7 +86,6 @@ function RackForm({ onDone }: { readonly onDone: () => void }): ReactElement | n
       <div className="field-grid">
         <SelectField
           label="Size"
-          unit="mm"
           value={text.diameter}
           fault={fault1('diameter')}
           onChange={(event) => put({ diameter: event.currentTarget.value })}
@@ -91,7 +93,7 @@ function RackForm({ onDone }: { readonly onDone: () => void }): ReactElement | n
           <option value="">choose</option>
           {rules.delivered.sizes.map((size) => (
             <option key={size} value={String(size)}>
-              {Number(size.toFixed(1))}
+              {sizeName(codeFamily(code), size)}
             </option>
           ))}
         </SelectField>

@@ -89,14 +89,35 @@ function asBar({ stock, count, pieces, offcut }: CutPlanFacts['plan']['lines'][n
   return { stock, count, pieces: pieces.map(({ length, count: of }) => ({ length, count: of })), offcut }
 }
 
-/** Where the bars came from, how many, what went wrong, and where the offcut lies. */
 function LineForm({ facts, at }: { readonly facts: CutPlanFacts; readonly at: number }): ReactElement | null {
+  const person = usePerson()
+  const [shown, setShown] = useState(false)
+  if (!mayDo(person.role, 'cut')) return null
+  return shown ? (
+    <LineFields facts={facts} at={at} onDone={() => setShown(false)} />
+  ) : (
+    <div className="shear-form">
+      <Button onClick={() => setShown(true)}>
+        Tick off<span className="only-read"> line {at + 1}</span>
+      </Button>
+    </div>
+  )
+}
+
+/** Where the bars came from, how many, what went wrong, and where the offcut lies. */
+function LineFields({
+  facts,
+  at,
+  onDone,
+}: {
+  readonly facts: CutPlanFacts
+  readonly at: number
+  readonly onDone: () => void
+}): ReactElement | null {
   const { plan, cut } = facts
   const line = plan.lines[at]
-  const person = usePerson()
   const record = useRecord()
   const { busy, fault, run } = useActing()
-  const [shown, setShown] = useState(false)
   const sources = useSources(facts, at)
   const left = (line?.count ?? 0) - (cut[at] ?? 0)
   const [from, setFrom] = useState('')
@@ -104,25 +125,17 @@ function LineForm({ facts, at }: { readonly facts: CutPlanFacts; readonly at: nu
   const [lost, setLost] = useState<Readonly<Record<number, string>>>({})
   const [kept, setKept] = useState<boolean | null>(null)
   const [pressed, setPressed] = useState(false)
-  if (line === undefined || !mayDo(person.role, 'cut')) return null
-  if (!shown) {
-    return (
-      <div className="shear-form">
-        <Button onClick={() => setShown(true)}>
-          Tick off<span className="only-read"> line {at + 1}</span>
-        </Button>
-      </div>
-    )
-  }
+  if (line === undefined) return null
   const number = Number(bars === '' ? left : bars)
   const wrongs = line.pieces.map((_, index) => Number(lost[index] ?? 0))
   const anyWrong = wrongs.some((count) => count > 0)
   const worth = plan.keep !== null && line.offcut - plan.kerf >= plan.keep
   const keep = kept ?? worth
   const source = sources.find(({ key }) => key === from)
+  const most = Math.min(left, source?.most ?? left)
   const faults = {
     from: source === undefined ? 'Say which bars were cut.' : null,
-    bars: !Number.isInteger(number) || number < 1 || number > left ? `1 to ${left}.` : null,
+    bars: !Number.isInteger(number) || number < 1 || number > most ? `1 to ${most}.` : null,
     lost: wrongs.some(
       (count, index) => !Number.isInteger(count) || count < 0 || count > (line.pieces[index]?.count ?? 0),
     )
@@ -143,13 +156,7 @@ function LineForm({ facts, at }: { readonly facts: CutPlanFacts; readonly at: nu
           kept: keep,
         }),
       ),
-    ).then((done) => {
-      if (!done) return
-      setShown(false)
-      setBars('')
-      setLost({})
-      setPressed(false)
-    })
+    ).then((done) => done && onDone())
   }
   return (
     <div className="shear-form stack">
@@ -213,7 +220,7 @@ function LineForm({ facts, at }: { readonly facts: CutPlanFacts; readonly at: nu
         <Button look="main" disabled={busy} onClick={save}>
           {recordCut.label}
         </Button>
-        <Button look="plain" onClick={() => setShown(false)}>
+        <Button look="plain" onClick={onDone}>
           leave it
         </Button>
       </div>
@@ -224,6 +231,8 @@ function LineForm({ facts, at }: { readonly facts: CutPlanFacts; readonly at: nu
 interface Source {
   readonly key: string
   readonly words: string
+  /** Bars that it still has; null where nobody counted them. */
+  readonly most: number | null
   readonly from: { readonly bundle: string } | { readonly rack: string }
 }
 
@@ -236,6 +245,7 @@ function useSources({ plan }: CutPlanFacts, at: number): Source[] {
     return rackPieces(steel, { ...plan, length: line.stock }).map(({ entry, length, count, bundle }) => ({
       key: entry,
       words: `${count} of ${Math.round(length)} mm, ${bundle === null ? 'of unknown origin' : `from ${bundle}`}`,
+      most: count,
       from: { rack: entry },
     }))
   }
@@ -249,6 +259,7 @@ function useSources({ plan }: CutPlanFacts, at: number): Source[] {
       return {
         key: facts.id,
         words: `${facts.id}${count === null ? ', not counted' : `, ${count} bars left`}`,
+        most: count,
         from: { bundle: facts.id },
       }
     })

@@ -1,7 +1,15 @@
 import type { SteelRules } from '@castwright/engine/codes'
 import type { RackOffcut } from '@castwright/engine/steel'
-import { bundleStanding } from '@castwright/engine/steel/incoming'
-import { type BundleFacts, barLength, barsLeft, type RackPiece, type SteelState } from '@castwright/record'
+import {
+  type BundleFacts,
+  barLength,
+  barsLeft,
+  isSameSteel,
+  type PromisedBars,
+  type RackPiece,
+  type SteelState,
+} from '@castwright/record'
+import { standingOf } from '../standing-of.ts'
 
 /** Bundles that may be cut: accepted, of that steel, with bars left or not counted. */
 export function cuttable(
@@ -11,9 +19,9 @@ export function cuttable(
 ): BundleFacts[] {
   return [...bundles.values()].filter(
     (facts) =>
-      (steel === undefined || same(facts.came.ordered, steel)) &&
+      (steel === undefined || isSameSteel(facts.came.ordered, steel)) &&
       barsLeft(facts) !== 0 &&
-      bundleStanding({ bundle: facts.came, decisions: facts.decisions, rules }).standing === 'accepted',
+      standingOf(facts, rules).standing === 'accepted',
   )
 }
 
@@ -28,6 +36,12 @@ export function countedBars(steel: SteelState, rules: SteelRules): RackOffcut[] 
     bars.set(key, { diameter, grade, length, count: (bars.get(key)?.count ?? 0) + count })
   }
   return [...bars.values()]
+}
+
+/** By its nominal diameter: one bar of a US yard is drawn as 16 mm and stocked as 15.875 mm. */
+export function nominal<T extends { readonly diameter: number }>(bar: T, rules: SteelRules): T {
+  const size = rules.barSize({ diameter: bar.diameter })
+  return size.known ? { ...bar, diameter: Math.round(size.value.diameter * 1000) / 1000 } : bar
 }
 
 /** Offcuts in the rack, by length. */
@@ -45,12 +59,28 @@ export function rackPieces(
   { rack }: SteelState,
   steel: { readonly diameter: number; readonly grade: string; readonly length: number },
 ): RackPiece[] {
-  return rack.filter((piece) => same(piece, steel) && Math.abs(piece.length - steel.length) <= 0.5)
+  return rack.filter((piece) => isSameSteel(piece, steel) && Math.abs(piece.length - steel.length) <= 0.5)
 }
 
-function same(
-  a: { readonly diameter: number; readonly grade: string },
-  b: { readonly diameter: number; readonly grade: string },
-): boolean {
-  return Math.abs(a.diameter - b.diameter) <= 0.5 && a.grade === b.grade
+/**
+ * Bars less those that plans at the shear still need: of the planned length, then of the next longer. Offcuts give way to lines from the
+ * rack, bars of bundles to the others.
+ */
+export function lessPromised(
+  bars: readonly RackOffcut[],
+  promised: readonly PromisedBars[],
+  rack: boolean,
+): RackOffcut[] {
+  const left = bars.map((bar) => ({ ...bar })).sort((a, b) => a.length - b.length)
+  for (const line of promised.filter((each) => each.rack === rack)) {
+    let owed = line.count
+    for (const bar of left) {
+      if (owed === 0) break
+      if (!isSameSteel(bar, line) || bar.length < line.length - 0.5) continue
+      const taken = Math.min(owed, bar.count)
+      bar.count -= taken
+      owed -= taken
+    }
+  }
+  return left.filter(({ count }) => count > 0)
 }
