@@ -103,6 +103,8 @@ describe.each([
     await page.evaluate(async () => void (await navigator.serviceWorker.ready))
     await context.setOffline(true)
     await page.getByRole('button', { name: 'Enter what was read since' }).click()
+    await page.getByLabel('The mill’s tag').selectOption('there')
+    await page.getByLabel('Heat on the tag').fill('H-4022')
     await page.getByLabel('Mill certificate').selectOption('there')
     await page.getByLabel('Certificate number').fill('C-77')
     await page.getByLabel('Heat on the certificate').fill('H 4022')

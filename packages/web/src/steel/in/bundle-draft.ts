@@ -14,6 +14,7 @@ export interface BundleText {
   readonly docketSupplier: string
   readonly docketDiameter: string
   readonly docketGrade: string
+  readonly docketLength: string
   readonly docketCount: string
   readonly docketHeat: string
   readonly tag: 'not said' | 'none' | 'there'
@@ -34,7 +35,7 @@ export interface BundleText {
   readonly counted: string
   readonly surface: readonly Surface[]
   readonly galvanised: '' | 'yes' | 'no'
-  /** One test a line: reference, yield, strength, elongation at greatest force. */
+  /** One test a line: reference, yield, strength, elongation at greatest force, elongation after fracture; `-` where it was not measured. */
   readonly tests: string
 }
 
@@ -50,6 +51,7 @@ export const EMPTY_BUNDLE: BundleText = {
   docketSupplier: '',
   docketDiameter: '',
   docketGrade: '',
+  docketLength: '',
   docketCount: '',
   docketHeat: '',
   tag: 'not said',
@@ -138,6 +140,7 @@ function paper(
               supplier: said('docketSupplier'),
               diameter: above('docketDiameter'),
               grade: said('docketGrade'),
+              length: above('docketLength'),
               count: above('docketCount', true),
               heat: said('docketHeat'),
             })
@@ -188,21 +191,30 @@ function lengthsOf(text: string, faults: Partial<Record<keyof BundleText, string
 }
 
 function testsOf(text: string, faults: Partial<Record<keyof BundleText, string>>): Bundle['tests'] {
-  const tests = lines(text).flatMap((line) => {
-    const [reference = '', ...rest] = line.split(/\s+/)
-    const numbers = numbersIn(rest.join(' '))
-    const [yieldStress, strength, uniform] = numbers ?? []
-    return yieldStress === undefined || strength === undefined
-      ? [null]
-      : [given({ reference, yield: yieldStress, strength, uniform })]
+  const tests = lines(text).map((line) => {
+    const [, quoted, plain, rest = ''] = TEST_LINE.exec(line) ?? []
+    const words = rest.split(/\s+/).filter((word) => word !== '')
+    const values = words.map((word) => (/^[-–—]$/.test(word) ? undefined : (readNumber(word) ?? 0)))
+    const [yieldStress, strength, uniform, elongation] = values
+    // An elongation over what a bar can have is a word of the reference that slipped in.
+    const wrong =
+      values.length > 4 ||
+      values.some((value) => value !== undefined && value <= 0) ||
+      [uniform, elongation].some((value) => value !== undefined && value > 60)
+    return wrong || yieldStress === undefined || strength === undefined
+      ? null
+      : given({ reference: quoted ?? plain ?? '', yield: yieldStress, strength, uniform, elongation })
   })
   if (tests.includes(null)) {
     faults.tests =
-      'A line a test: reference, yield and strength in MPa, elongation in %. Example: L-7 540 650 11'
+      'A line a test: reference without spaces or in quotes, yield and strength in MPa, one or two elongations in %. Example: L-7 540 650 11'
     return undefined
   }
   return tests.length > 0 ? (tests as NonNullable<Bundle['tests']>) : undefined
 }
+
+/** Reference, in quotes where it has spaces, then the values. */
+const TEST_LINE = /^(?:"([^"]+)"|([^\s"]+))\s+(.*)$/
 
 function lines(text: string): string[] {
   return text
@@ -242,6 +254,7 @@ export function bundleText(id: string, bundle: Bundle): BundleText {
     docketSupplier: text(docket?.supplier),
     docketDiameter: text(docket?.diameter),
     docketGrade: text(docket?.grade),
+    docketLength: text(docket?.length),
     docketCount: text(docket?.count),
     docketHeat: text(docket?.heat),
     tag: tag === undefined ? 'not said' : tag === null ? 'none' : 'there',
@@ -260,8 +273,13 @@ export function bundleText(id: string, bundle: Bundle): BundleText {
     counted: text(bundle.counted),
     surface: bundle.surface ?? [],
     galvanised: bundle.galvanised === undefined ? '' : bundle.galvanised ? 'yes' : 'no',
-    tests: (bundle.tests ?? [])
-      .map((test) => [test.reference, test.yield, test.strength, test.uniform ?? ''].join(' ').trim())
-      .join('\n'),
+    tests: (bundle.tests ?? []).map(testText).join('\n'),
   }
+}
+
+function testText(test: NonNullable<Bundle['tests']>[number]): string {
+  const { reference, uniform, elongation } = test
+  const name = /\s/.test(reference) ? `"${reference.replaceAll('"', "'")}"` : reference
+  const elongations = elongation === undefined ? [uniform ?? ''] : [uniform ?? '-', elongation]
+  return [name, test.yield, test.strength, ...elongations].join(' ').trim()
 }

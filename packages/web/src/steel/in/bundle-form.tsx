@@ -2,6 +2,7 @@ import type { CodeFamily } from '@castwright/engine/codes'
 import { type Bundle, bundleFindings, PROCESSES, SURFACES } from '@castwright/engine/steel/incoming'
 import { type FormEvent, type ReactElement, useState } from 'react'
 import { Button, CheckField, Field, NumberField, SelectField, Sheet, TextField } from '../../look/index.ts'
+import { sizeName } from '../size-name.ts'
 import { type BundleFaults, type BundleText, readBundle } from './bundle-draft.ts'
 import { FindingsList } from './findings-list.tsx'
 import { RibCounter } from './rib-counter.tsx'
@@ -116,15 +117,14 @@ function Ordered({
         />
         <SelectField
           label="Size"
-          unit="mm"
           value={text.diameter}
           fault={faults.diameter}
           onChange={(event) => put({ diameter: event.currentTarget.value })}
         >
           <option value="">choose</option>
-          {steel.delivered.sizes.map((size) => (
+          {sizesWith(steel.delivered.sizes, text.diameter).map((size) => (
             <option key={size} value={String(size)}>
-              {Number(size.toFixed(1))}
+              {sizeName(family, size)}
             </option>
           ))}
         </SelectField>
@@ -162,6 +162,12 @@ function Ordered({
       </div>
     </fieldset>
   )
+}
+
+/** The sizes of the place, and the one of a bundle that was recorded elsewhere: it is shown as it is, and judged. */
+function sizesWith(sizes: readonly number[], chosen: string): readonly number[] {
+  const own = Number(chosen)
+  return chosen === '' || sizes.includes(own) ? sizes : [...sizes, own]
 }
 
 function OnTheBar({ text, put, faults, family }: Part): ReactElement {
@@ -279,6 +285,7 @@ function Papers({ text, put, faults, family }: Part): ReactElement {
               field('Supplier', 'docketSupplier'),
               field('Size on the docket, mm', 'docketDiameter'),
               field('Grade on the docket', 'docketGrade'),
+              field('Length on the docket, mm', 'docketLength'),
               field('Bars on the docket', 'docketCount'),
               field('Heat on the docket', 'docketHeat'),
             ]
@@ -318,6 +325,7 @@ function Papers({ text, put, faults, family }: Part): ReactElement {
                 <option key={grade}>{grade}</option>
               ))}
             </SelectField>
+            {field('Size on the certificate, mm', 'certificateDiameter')}
             <SelectField
               label="How the steel was made"
               note="What may be done with the bar hangs on it."
@@ -335,7 +343,7 @@ function Papers({ text, put, faults, family }: Part): ReactElement {
         ) : null}
         <TextField
           label="Tests of samples of this bundle"
-          note="A line a test: reference, yield and strength in MPa, elongation at greatest force in %. Example: L-7 540 650 11"
+          note="A line a test: reference, yield and strength in MPa, elongation at greatest force in %, elongation after fracture in %; a dash for one that was not measured. Example: L-7 540 650 11"
           rows={2}
           value={text.tests}
           fault={faults.tests}

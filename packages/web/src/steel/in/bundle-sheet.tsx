@@ -1,6 +1,6 @@
 import type { CodeFamily } from '@castwright/engine/codes'
 import { permittedActs } from '@castwright/engine/steel'
-import { type BundleStanding, bundleStanding, mayAccept } from '@castwright/engine/steel/incoming'
+import { type BundleStanding, mayAcceptNow } from '@castwright/engine/steel/incoming'
 import { stepIsDone } from '@castwright/engine/steps'
 import type { BundleFacts } from '@castwright/record'
 import { Link } from '@tanstack/react-router'
@@ -11,8 +11,11 @@ import { mayDo } from '../../panel/entitled.ts'
 import { KeptWord } from '../../panel/kept-word.tsx'
 import { ReasonForm } from '../../panel/reason-form.tsx'
 import { usePerson, useRecord, useYardState } from '../../record/index.ts'
+import { sizeName } from '../size-name.ts'
+import { standingOf } from '../standing-of.ts'
 import { decideBundle } from './acts/decide-bundle.ts'
 import { recordBundle } from './acts/record-bundle.ts'
+import { takeBackBundle } from './acts/take-back-bundle.ts'
 import { useOfBundle } from './acts/use-of-bundle.ts'
 import { bundleText } from './bundle-draft.ts'
 import { BundleForm } from './bundle-form.tsx'
@@ -41,10 +44,12 @@ export function BundleSheet({
 }): ReactElement {
   const record = useRecord()
   const acting = useActing()
-  const [correcting, setCorrecting] = useState(false)
-  const { came, decisions } = facts
-  const { standing, found, why } = bundleStanding({ bundle: came, decisions, rules: family.steel })
-  if (correcting) {
+  // The readings that the form began with: others that came meanwhile must not be lost under it.
+  const [correcting, setCorrecting] = useState<string | null>(null)
+  const { came } = facts
+  const { standing, found, why } = standingOf(facts, family.steel)
+  if (correcting !== null) {
+    const overtaken = correcting !== facts.entry
     return (
       <Sheet title={`Bundle ${facts.id}: readings`}>
         <BundleForm
@@ -53,15 +58,16 @@ export function BundleSheet({
           taken={new Set()}
           correcting
           busy={acting.busy}
-          fault={acting.fault}
-          onLeave={() => setCorrecting(false)}
-          onSave={(id, bundle, reason) =>
+          fault={overtaken ? OVERTAKEN : acting.fault}
+          onLeave={() => setCorrecting(null)}
+          onSave={(id, bundle, reason) => {
+            if (overtaken) return
             void acting
               .run(() =>
-                record.add(recordBundle.draft({ id, bundle, corrects: { entry: facts.entry, reason } })),
+                record.add(recordBundle.draft({ id, bundle, corrects: { entry: correcting, reason } })),
               )
-              .then((done) => done && setCorrecting(false))
-          }
+              .then((done) => done && setCorrecting(null))
+          }}
         />
       </Sheet>
     )
@@ -69,7 +75,7 @@ export function BundleSheet({
   return (
     <Sheet
       title={`Bundle ${facts.id}`}
-      note={`${came.ordered.diameter} mm ${came.ordered.grade}, recorded by ${facts.by.name}`}
+      note={`${sizeName(family, came.ordered.diameter)} ${came.ordered.grade}, recorded by ${facts.by.name}`}
     >
       <div className="stack">
         <p className="bundle-outcome">
@@ -80,10 +86,11 @@ export function BundleSheet({
           </strong>{' '}
           <KeptWord entry={facts.entry} />
         </p>
+        {facts.others.length === 0 ? null : <SameName facts={facts} />}
         <FindingsList found={found} />
         <Decide facts={facts} outcome={found.outcome} />
         <div className="row">
-          <Button onClick={() => setCorrecting(true)}>Enter what was read since</Button>
+          <Button onClick={() => setCorrecting(facts.entry)}>Enter what was read since</Button>
           <Button look="plain" onClick={onClose}>
             close
           </Button>
@@ -92,6 +99,42 @@ export function BundleSheet({
         <WhereItWent id={facts.id} cutBars={facts.cutBars} />
       </div>
     </Sheet>
+  )
+}
+
+const OVERTAKEN =
+  'Other readings of this bundle came while you typed. Leave it, look at them, and enter yours again.'
+
+/** Two devices used one name: neither counts until one is taken back and recorded under a name of its own. */
+function SameName({ facts }: { readonly facts: BundleFacts }): ReactElement {
+  const person = usePerson()
+  const record = useRecord()
+  const { busy, fault, run } = useActing()
+  const [asked, setAsked] = useState(false)
+  return (
+    <Notice kind="unknown" title={`${facts.others.length + 1} bundles were recorded under this name`}>
+      <p>
+        Neither is accepted while both stand, since nobody can tell whose bars were meant. Below is the one
+        that came last. Take it back where it is the wrong one, and record it anew under a name of its own.
+      </p>
+      {!mayDo(person.role, 'bundle') ? null : asked ? (
+        <ReasonForm
+          label="Reason"
+          button={takeBackBundle.label}
+          about={`bundle ${facts.id}`}
+          busy={busy}
+          fault={fault}
+          onCancel={() => setAsked(false)}
+          onReason={(reason) =>
+            void run(() =>
+              record.add(takeBackBundle.draft({ id: facts.id, entry: facts.entry, reason })),
+            ).then((done) => done && setAsked(false))
+          }
+        />
+      ) : (
+        <Button onClick={() => setAsked(true)}>{takeBackBundle.label}</Button>
+      )}
+    </Notice>
   )
 }
 
@@ -112,7 +155,7 @@ function Decide({
   const record = useRecord()
   const { busy, fault, run } = useActing()
   const [chosen, setChosen] = useState<(typeof DECISIONS)[number] | null>(null)
-  const entitled = mayAccept(outcome)
+  const entitled = mayAcceptNow(outcome, facts.decisions)
   const allowed = DECISIONS.filter(
     ({ decision }) =>
       mayDo(person.role, 'release') && (decision !== 'accept' || entitled.includes(person.role)),
@@ -136,7 +179,7 @@ function Decide({
         </ul>
       )}
       {entitled.includes(person.role) ? null : <p>Accepting it is for {entitled.join(' or ')}.</p>}
-      {chosen === null ? (
+      {facts.others.length > 0 ? null : chosen === null ? (
         <div className="row">
           {allowed.map((each) => (
             <Button
@@ -159,7 +202,9 @@ function Decide({
           onCancel={() => setChosen(null)}
           onReason={(reason) =>
             void run(() =>
-              record.add(decideBundle.draft({ id: facts.id, decision: chosen.decision, reason })),
+              record.add(
+                decideBundle.draft({ id: facts.id, on: facts.entry, decision: chosen.decision, reason }),
+              ),
             ).then((done) => done && setChosen(null))
           }
         />
@@ -168,22 +213,42 @@ function Decide({
   )
 }
 
+/** Product standard that the type letters on the bar stand for; null where they say none. Example: `A706`. */
+export function standardOf(candidates: readonly { readonly process: string | null }[]): string | null {
+  const named = new Set(candidates.flatMap(({ process }) => process?.match(/\bA\d{3}\b/g) ?? []))
+  // S and W on one bar: it meets both.
+  return named.has('A706') ? 'A706' : ([...named][0] ?? null)
+}
+
 const ANSWER = { yes: 'pass', no: 'fail', engineer: 'unknown', unknown: 'unknown' } as const
 
 /** What may be done with bars of this bundle. */
 function Acts({ facts, family }: { readonly facts: BundleFacts; readonly family: CodeFamily }): ReactElement {
-  const { ordered, certificate, galvanised } = facts.came
+  const { ordered, certificate, galvanised, seen = [] } = facts.came
+  const { findings } = standingOf(facts, family.steel).found
+  const holds = (id: string): boolean => findings.some((each) => each.id === id && each.verdict === 'pass')
+  const ofThese = holds('heat') && holds('proof')
   const { acts, notes, unknown } = permittedActs({
     family,
     grade: ordered.grade,
-    process: certificate?.process ?? 'unknown',
+    // A certificate that is not of these bars does not tell how they were made.
+    process: ofThese ? (certificate?.process ?? 'unknown') : 'unknown',
     diameter: ordered.diameter,
     galvanised: galvanised ?? null,
+    standard: standardOf(family.steel.identify({ seen }).candidates),
   })
+  const open = [
+    ...(holds('grade')
+      ? []
+      : [`The grade of these bars is not settled: this holds for ${ordered.grade} only.`]),
+    ...(ofThese || certificate?.process === undefined
+      ? []
+      : ['How they were made counts as not known: nothing ties the certificate to these bars.']),
+  ]
   return (
     <details>
       <summary>What may be done with these bars</summary>
-      {[...notes, ...unknown].map((note) => (
+      {[...open, ...notes, ...unknown].map((note) => (
         <p key={note}>{note}</p>
       ))}
       <ul className="plain-list">

@@ -1,11 +1,13 @@
-import { codeFamily } from '@castwright/engine/codes'
-import { bundleStanding } from '@castwright/engine/steel/incoming'
+import { type CodeFamily, codeFamily } from '@castwright/engine/codes'
+import { heatsOf } from '@castwright/engine/steel/incoming'
 import { type BundleFacts, panelsOfHeat } from '@castwright/record'
 import { type ReactElement, useMemo, useState } from 'react'
 import { Button, Caution, Field, SelectField, Sheet, VerdictMark } from '../../look/index.ts'
 import { useActing } from '../../panel/acting.ts'
 import { mayDo } from '../../panel/entitled.ts'
 import { usePerson, useRecord, useYardState } from '../../record/index.ts'
+import { sizeName } from '../size-name.ts'
+import { standingOf } from '../standing-of.ts'
 import { SteelFrame } from '../steel-frame.tsx'
 import { recordBundle } from './acts/record-bundle.ts'
 import { EMPTY_BUNDLE } from './bundle-draft.ts'
@@ -78,25 +80,31 @@ function Bundles({
   family,
   onOpen,
 }: {
-  readonly family: ReturnType<typeof codeFamily>
+  readonly family: CodeFamily
   readonly onOpen: (id: string) => void
 }): ReactElement {
   const { steel } = useYardState()
   const [which, setWhich] = useState<'all' | 'accepted' | 'waiting' | 'apart'>('all')
   const [search, setSearch] = useState('')
+  const [shown, setShown] = useState(MOST)
   const listed = useMemo(
     () =>
       [...steel.bundles.values()]
         .map((facts) => ({
           facts,
-          standing: bundleStanding({ bundle: facts.came, decisions: facts.decisions, rules: family.steel })
-            .standing,
+          standing: standingOf(facts, family.steel).standing,
         }))
-        .sort((a, b) => (a.facts.seen < b.facts.seen ? 1 : -1)),
+        .sort(({ facts: a }, { facts: b }) =>
+          a.seen === b.seen ? (a.id < b.id ? -1 : 1) : a.seen < b.seen ? 1 : -1,
+        ),
     [steel.bundles, family],
   )
-  const found = listed.filter(
-    ({ facts, standing }) => (which === 'all' || standing === which) && says(facts, search),
+  const found = useMemo(
+    () =>
+      listed.filter(
+        ({ facts, standing }) => (which === 'all' || standing === which) && says(facts, search, family),
+      ),
+    [listed, which, search, family],
   )
   return (
     <Sheet title="Bundles" note={`${listed.length} on record`}>
@@ -117,19 +125,20 @@ function Bundles({
             </SelectField>
             <Field
               label="Search"
-              note="Name, size, grade, docket, certificate."
+              note="Name, size, grade, order, docket, certificate, heat."
               value={search}
               autoComplete="off"
               onChange={(event) => setSearch(event.currentTarget.value)}
             />
           </div>
           <ul className="plain-list bundle-list">
-            {found.slice(0, MOST).map(({ facts, standing }) => (
+            {found.slice(0, shown).map(({ facts, standing }) => (
               <li key={facts.id} className="bundle-item">
                 <button type="button" className="bundle-row" onClick={() => onOpen(facts.id)}>
                   <VerdictMark verdict={STANDING[standing].verdict} silent />
                   <span>
-                    <strong>{facts.id}</strong>, {facts.came.ordered.diameter} mm {facts.came.ordered.grade}
+                    <strong>{facts.id}</strong>, {sizeName(family, facts.came.ordered.diameter)}{' '}
+                    {facts.came.ordered.grade}
                     <span className="field-note">
                       {STANDING[standing].words}
                       {facts.came.counted === undefined ? '' : `, ${facts.came.counted} bars`}
@@ -140,7 +149,13 @@ function Bundles({
               </li>
             ))}
           </ul>
-          {found.length > MOST ? <p>{found.length - MOST} more: search to narrow the list.</p> : null}
+          {found.length > shown ? (
+            <div className="row">
+              <Button onClick={() => setShown(shown + MOST)}>
+                Show {Math.min(MOST, found.length - shown)} more of {found.length - shown}
+              </Button>
+            </div>
+          ) : null}
           {found.length === 0 ? <p>None like that.</p> : null}
         </>
       )}
@@ -148,18 +163,20 @@ function Bundles({
   )
 }
 
-function says({ id, came }: BundleFacts, search: string): boolean {
+function says({ id, came }: BundleFacts, search: string, family: CodeFamily): boolean {
   const wanted = search.trim().toLowerCase()
   if (wanted === '') return true
   const { ordered, docket, certificate, tag } = came
   return [
     id,
-    `${ordered.diameter}`,
+    sizeName(family, ordered.diameter),
     ordered.grade,
     docket?.number,
     docket?.supplier,
     certificate?.number,
     tag?.mill,
+    ordered.reference,
+    ...heatsOf(came).map(({ heat }) => heat),
   ]
     .join(' ')
     .toLowerCase()

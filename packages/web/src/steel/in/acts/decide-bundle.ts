@@ -3,6 +3,8 @@ import type { EntryDraft } from '../../../record/index.ts'
 
 export interface DecisionInput {
   readonly id: string
+  /** The readings that it is made on: entry or correction in force. */
+  readonly on: string
   readonly decision: BundleDecision['decision']
   readonly reason: string
 }
@@ -11,10 +13,11 @@ export interface DecisionInput {
 export const decideBundle = {
   name: 'decide-bundle',
   label: 'Decide',
-  draft: ({ id, decision, reason }: DecisionInput): EntryDraft => ({
+  draft: ({ id, on, decision, reason }: DecisionInput): EntryDraft => ({
     kind: 'release',
     subject: { kind: 'bundle', id },
     value: { decision },
+    about: on,
     ...(reason.trim() === '' ? {} : { reason: reason.trim() }),
   }),
 }
