@@ -1,0 +1,111 @@
+import { backward, factorOf, forward, inverseOf } from './factor.ts'
+import { type AgedStrength, withoutRepeats } from './open-mixes.ts'
+import type { Gaussian } from './open-process.ts'
+import type { StrengthPrior } from './strength-prior.ts'
+
+/** Law of ln strength of one later test at an age. */
+export interface Posterior {
+  readonly mean: number
+  readonly deviation: number
+}
+
+/** Tests taken in: those that do not fit the others count for less, and are named. */
+export interface TakenIn {
+  /** Tests without exact repeats, in the order given. */
+  readonly tests: readonly AgedStrength[]
+  /** How many repeat another to the last digit, and are not counted twice. */
+  readonly repeats: number
+  /** Added scatter of each test, ln strength; 0 for one that fits. */
+  readonly added: readonly number[]
+  /** Places in `tests` of those that do not fit. */
+  readonly slipped: readonly number[]
+  /** Factor on the deviation: above 1 where the tests as a whole do not fit what was thought of the mix. */
+  readonly stretch: number
+}
+
+/** Departure from what the other tests say, in standard deviations, above which a test counts for less. */
+const FITS = 3
+
+/**
+ * Weighs tests against one another. A test farther than three standard deviations from what prior and other tests say of
+ * it is given more scatter, by the fourth power of the excess, so that the farther off the less it draws. At most half of
+ * them, the worst first. A lone test keeps its weight, and the band is stretched in its place.
+ */
+export function takeIn(prior: StrengthPrior, given: readonly AgedStrength[]): TakenIn {
+  const tests = withoutRepeats(given)
+  const size = tests.length
+  const added = new Array<number>(size).fill(0)
+  const slipped: number[] = []
+  const repeats = given.length - size
+  if (size === 0) return { tests, repeats, added, slipped, stretch: 1 }
+  const law = prior.law(tests.map(({ days }) => days))
+  const departures = () => departuresOf(law, tests, prior.scatter, added)
+  for (let found = departures(); slipped.length < Math.floor(size / 2); found = departures()) {
+    const worst = found
+      .map(({ z, s }, at) => ({ at, z, s }))
+      .filter(({ at, z }) => z > FITS && !slipped.includes(at))
+      .sort((a, b) => b.z - a.z)[0]
+    if (worst === undefined) break
+    slipped.push(worst.at)
+    added[worst.at] = worst.s * Math.sqrt((worst.z / FITS) ** 4 - 1)
+  }
+  const rest = departures().filter((_, at) => !slipped.includes(at))
+  const stretch = Math.max(1, ...rest.map(({ z }) => z / FITS))
+  return { tests, repeats, added, slipped: slipped.sort((a, b) => a - b), stretch }
+}
+
+/** Each test against prior and other tests: departure in standard deviations `z`, and that deviation `s`. */
+function departuresOf(
+  { mean, covariance }: Gaussian,
+  tests: readonly AgedStrength[],
+  scatter: number,
+  added: readonly number[],
+): { z: number; s: number }[] {
+  const size = tests.length
+  const matrix = withScatter(covariance, size, (at) => scatter ** 2 + (added[at] ?? 0) ** 2)
+  const factor = factorOf(matrix, size)
+  if (factor === null) throw new Error('posterior: covariance of the tests found not positive definite')
+  const inverse = inverseOf(factor, size)
+  const residual = tests.map(({ strength }, at) => Math.log(strength) - (mean[at] as number))
+  return tests.map((_, at) => {
+    const precision = inverse[at * size + at] as number
+    let drawn = 0
+    for (let k = 0; k < size; k += 1) drawn += (inverse[at * size + k] as number) * (residual[k] as number)
+    return { z: Math.abs(drawn) / Math.sqrt(precision), s: 1 / Math.sqrt(precision) }
+  })
+}
+
+function withScatter(covariance: Float64Array, size: number, variance: (at: number) => number): Float64Array {
+  const matrix = Float64Array.from(covariance)
+  for (let at = 0; at < size; at += 1)
+    matrix[at * size + at] = (matrix[at * size + at] as number) + variance(at)
+  return matrix
+}
+
+/** Law of one later test at each age, days, given the tests. Deviations are stretched as `takeIn` says. */
+export function laterTests(prior: StrengthPrior, taken: TakenIn, days: readonly number[]): Posterior[] {
+  const { tests, added, stretch } = taken
+  const [known, asked] = [tests.length, days.length]
+  const { mean, covariance } = prior.law([...tests.map((test) => test.days), ...days])
+  const all = known + asked
+  const block = new Float64Array(known * known)
+  for (let i = 0; i < known; i += 1)
+    for (let j = 0; j < known; j += 1) block[i * known + j] = covariance[i * all + j] as number
+  const factor = factorOf(
+    withScatter(block, known, (at) => prior.scatter ** 2 + (added[at] ?? 0) ** 2),
+    known,
+  )
+  if (factor === null) throw new Error('posterior: covariance of the tests found not positive definite')
+  const residual = tests.map(({ strength }, at) => Math.log(strength) - (mean[at] as number))
+  const weights = backward(factor, known, forward(factor, known, residual))
+  return days.map((_, at) => {
+    const row = (known + at) * all
+    const toTests = covariance.subarray(row, row + known)
+    const reduced = forward(factor, known, toTests)
+    let middle = mean[known + at] as number
+    for (let k = 0; k < known; k += 1) middle += (toTests[k] as number) * (weights[k] as number)
+    const told = reduced.reduce((sum, value) => sum + value ** 2, 0)
+    const curve = Math.max(0, (covariance[row + known + at] as number) - told)
+    return { mean: middle, deviation: stretch * Math.sqrt(curve + prior.scatter ** 2) }
+  })
+}
