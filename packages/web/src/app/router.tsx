@@ -77,6 +77,24 @@ const laid = createRoute({
   component: lazyRouteComponent(() => import('../steel/laid/laid-page.tsx'), 'LaidPage'),
 })
 
+const strength = createRoute({
+  getParentRoute: () => rooms,
+  path: '/strength',
+  component: lazyRouteComponent(() => import('../strength/strength-screen.tsx'), 'StrengthScreen'),
+})
+
+const strengthResults = createRoute({
+  getParentRoute: () => rooms,
+  path: '/strength/results',
+  component: lazyRouteComponent(() => import('../strength/results-screen.tsx'), 'ResultsScreen'),
+})
+
+const panelStrength = createRoute({
+  getParentRoute: () => rooms,
+  path: '/strength/$job/$mark',
+  component: lazyRouteComponent(() => import('../strength/panel-strength-screen.tsx'), 'PanelStrengthScreen'),
+})
+
 const newDrawing = createRoute({
   getParentRoute: () => rooms,
   path: '/drawing/new',
@@ -125,6 +143,9 @@ export const router = createRouter({
       reviseDrawing,
       proof,
       yard,
+      strength,
+      strengthResults,
+      panelStrength,
     ]),
     verify,
   ]),

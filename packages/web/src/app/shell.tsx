@@ -11,6 +11,7 @@ const ROOMS = [
   { to: '/', name: 'Day' },
   { to: '/panels', name: 'Panels' },
   { to: '/steel', name: 'Steel' },
+  { to: '/strength', name: 'Strength' },
   { to: '/lifts', name: 'Lifts' },
   { to: '/proof', name: 'Proof' },
   { to: '/yard', name: 'Yard' },

@@ -1,0 +1,183 @@
+import './strength.css'
+import type { Plan } from '@castwright/engine/plan'
+import type { PanelFacts } from '@castwright/engine/steps'
+import { Link, useParams } from '@tanstack/react-router'
+import { type ReactElement, useMemo } from 'react'
+import { fixed, Notice, Sheet, useTitle } from '../look/index.ts'
+import { whenText } from '../panel/when.ts'
+import { useNow, usePanel, usePlan, useYardState } from '../record/index.ts'
+import { StrengthFrame } from './strength-frame.tsx'
+import { type StrengthLine, strengthLine } from './strength-line.ts'
+import { metText } from './strength-screen.tsx'
+import { type ChartLine, TimeChart } from './time-chart.tsx'
+
+const HOUR = 3_600_000
+const LOOKS = ['main', 'second', 'third'] as const
+
+/** One panel's night: strength with its band and results, and the temperatures that it stands on. */
+export function PanelStrengthScreen(): ReactElement {
+  const { job, mark } = useParams({ from: '/rooms/strength/$job/$mark' })
+  useTitle(`Strength of ${mark}`)
+  const facts = usePanel(job, mark)
+  const plan = usePlan(job, mark)
+  return (
+    <StrengthFrame page={null}>
+      <h2>
+        {mark}, {job}
+      </h2>
+      {facts === null || facts.cast === null ? (
+        <Notice kind="unknown" title="Not cast yet">
+          {facts === null ? 'The record has no such panel.' : 'Its strength is followed from the pour on.'}
+        </Notice>
+      ) : plan.status === 'ready' ? (
+        <Night facts={facts} plan={plan.plan} />
+      ) : (
+        <p role="status">{plan.status === 'none' ? 'No plan: nothing can be computed.' : 'Computing …'}</p>
+      )}
+    </StrengthFrame>
+  )
+}
+
+function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Plan }): ReactElement | null {
+  const { yard, weather } = useYardState()
+  const now = useNow(60_000)
+  const line = useMemo(
+    () => strengthLine({ facts, plan, yard, now: now.getTime() }),
+    [facts, plan, yard, now],
+  )
+  if (line === null || facts.cast === null) return null
+  const mixed = Date.parse(facts.cast.at)
+  const zone = yard.yard?.timezone ?? 'UTC'
+  const when = (hour: number): string => whenText(new Date(mixed + hour * HOUR).toISOString(), zone, now)
+  const air = weather
+    .map((reading) => [(Date.parse(reading.at) - mixed) / HOUR, reading.air] as const)
+    .filter(
+      (reading): reading is readonly [number, number] =>
+        reading[1] !== null && reading[0] >= 0 && reading[0] <= line.age,
+    )
+  return (
+    <>
+      <dl className="strength-facts">
+        <Fact word="Age" value={`${fixed(line.age, 1)} h`} />
+        <Fact
+          word={line.now?.low == null ? 'Expected now' : 'Low edge now'}
+          value={line.now === null ? 'not known' : `${fixed(line.now.low ?? line.now.strength, 1)} MPa`}
+        />
+        <Fact word="Wanted" value={line.wanted === null ? 'not known' : `${fixed(line.wanted, 1)} MPa`} />
+        <Fact word="Low edge meets it" value={metText(line, zone, now)} />
+      </dl>
+      <Sheet
+        title="Strength"
+        note={`Expected strength and its 90 % band, along ${line.cure.temperature === 'logged' ? 'this pour’s own temperatures' : 'the planned temperature, since nothing is logged'}. An estimate for this mix: the hold waits for results.`}
+      >
+        <StrengthChart facts={facts} line={line} when={when} />
+        {[...new Set([...line.cure.unknown, ...line.first.open])].map((gap) => (
+          <p key={gap}>Not known: {gap}</p>
+        ))}
+      </Sheet>
+      <Sheet
+        title="Temperatures"
+        note="Hours as logged in this pour; air as the weather log of the yard has it."
+      >
+        {facts.temperatures.length === 0 ? (
+          <p>
+            No log yet. Bring one in on the{' '}
+            <Link
+              to="/panel/$job/$mark"
+              params={{ job: facts.job, mark: facts.mark }}
+              search={{ step: 'cure' }}
+            >
+              cure card
+            </Link>
+            .
+          </p>
+        ) : (
+          <TimeChart
+            title={`Temperatures of ${facts.mark}`}
+            unit="°C"
+            lines={[
+              ...facts.temperatures.map(
+                ({ channel, readings }, at): ChartLine => ({
+                  name: channel,
+                  look: /air/i.test(channel) ? 'air' : (LOOKS[at % LOOKS.length] ?? 'main'),
+                  points: readings,
+                }),
+              ),
+              ...(air.length > 1
+                ? [{ name: 'air, by the weather log', look: 'air' as const, points: air }]
+                : []),
+            ]}
+            xText={when}
+          />
+        )}
+      </Sheet>
+      <Results facts={facts} />
+    </>
+  )
+}
+
+function Fact({ word, value }: { readonly word: string; readonly value: string }): ReactElement {
+  return (
+    <div>
+      <dt>{word}</dt>
+      <dd>{value}</dd>
+    </div>
+  )
+}
+
+function StrengthChart({
+  facts,
+  line,
+  when,
+}: {
+  readonly facts: PanelFacts
+  readonly line: StrengthLine
+  readonly when: (hour: number) => string
+}): ReactElement {
+  const met = line.met === null || facts.cast === null ? null : (line.met - Date.parse(facts.cast.at)) / HOUR
+  const until = Math.max(24, line.age + 6, (met ?? 0) * 1.2)
+  const curve = line.cure.curve.filter(([hour]) => hour <= until)
+  if (curve.length < 2) return <p>No curve: {line.cure.unknown[0] ?? 'the mix has none'}.</p>
+  return (
+    <TimeChart
+      title={`Strength of ${facts.mark} from mixing on`}
+      unit="MPa"
+      from={0}
+      lines={[{ name: 'expected', look: 'main', points: curve.map(([hour, strength]) => [hour, strength]) }]}
+      band={curve.flatMap(([hour, , low, high]) =>
+        low === null || high === null ? [] : [[hour, low, high] as const],
+      )}
+      dots={facts.specimens.map(({ specimen, age, strength }) => ({
+        x: age,
+        y: strength,
+        text: `${specimen}: ${strength} MPa at ${fixed(age, 1)} h`,
+      }))}
+      levels={line.wanted === null ? [] : [{ y: line.wanted, text: `${fixed(line.wanted, 1)} MPa wanted` }]}
+      marks={[
+        ...(line.age < until ? [{ x: line.age, text: 'now', look: 'now' as const }] : []),
+        ...(met !== null && met < until
+          ? [{ x: met, text: `${when(met)} low edge`, look: 'met' as const }]
+          : []),
+      ]}
+      xText={when}
+    />
+  )
+}
+
+function Results({ facts }: { readonly facts: PanelFacts }): ReactElement {
+  return (
+    <Sheet title="Results of this pour">
+      {facts.specimens.length === 0 ? (
+        <p>None yet. Cylinders, cubes and probes are entered on the cure card.</p>
+      ) : (
+        <ul className="plain-list">
+          {facts.specimens.map(({ entry, specimen, kind, age, strength, by }) => (
+            <li key={entry}>
+              <strong>{fixed(strength, 1)} MPa</strong>, {kind} {specimen}, {fixed(age, 1)} h, by {by.name}
+            </li>
+          ))}
+        </ul>
+      )}
+    </Sheet>
+  )
+}

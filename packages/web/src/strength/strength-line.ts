@@ -1,0 +1,81 @@
+import type { Plan } from '@castwright/engine/plan'
+import {
+  type CureNow,
+  cureNow,
+  type PanelFacts,
+  type StripHour,
+  stripHour,
+  type YardFacts,
+} from '@castwright/engine/steps'
+
+const HOUR = 3_600_000
+/** Hours of curve beyond now that are looked at. */
+const AHEAD = 72
+
+/** How a panel that was cast stands for its strength, at one instant. */
+export interface StrengthLine {
+  /** Hours from mixing. */
+  readonly age: number
+  /** Expected strength and its 90 % band now, MPa; null where not known. */
+  readonly now: {
+    readonly strength: number
+    readonly low: number | null
+    readonly high: number | null
+  } | null
+  readonly wanted: number | null
+  /** When the low edge meets the strictest condition of the first lift, ms since 1970; null where not known or not met. */
+  readonly met: number | null
+  readonly first: StripHour
+  readonly cure: CureNow
+  /** Last logged temperature of the concrete: °C, and how old it is, h. */
+  readonly last: { readonly channel: string; readonly celsius: number; readonly old: number } | null
+}
+
+export interface StrengthInput {
+  readonly facts: PanelFacts
+  readonly plan: Plan
+  readonly yard: YardFacts
+  /** ms since 1970. */
+  readonly now: number
+}
+
+/** Null for a panel that is not cast. */
+export function strengthLine({ facts, plan, yard, now }: StrengthInput): StrengthLine | null {
+  if (facts.cast === null) return null
+  const mixed = Date.parse(facts.cast.at)
+  const age = (now - mixed) / HOUR
+  const cure = cureNow({ cure: plan.cure, facts, yard: yard.yard, until: Math.max(24, age + AHEAD) })
+  const first = stripHour({ plan, facts, yard, now: new Date(now).toISOString() })
+  return {
+    age,
+    now: curveAt(cure.curve, age),
+    wanted: first.strength ?? plan.cure.wanted?.strength ?? null,
+    met: first.hour === null ? null : mixed + first.hour * HOUR,
+    first,
+    cure,
+    last: lastReading(facts, age),
+  }
+}
+
+/** The curve between its hours, straight; null outside of it. */
+export function curveAt(curve: CureNow['curve'], hour: number): StrengthLine['now'] {
+  const after = curve.findIndex(([at]) => at >= hour)
+  const [b, a] = [curve[after], curve[after - 1] ?? curve[after]]
+  if (a === undefined || b === undefined) return null
+  const part = b[0] === a[0] ? 0 : (hour - a[0]) / (b[0] - a[0])
+  const between = (x: number | null, y: number | null): number | null =>
+    x === null || y === null ? null : x + (y - x) * part
+  const strength = between(a[1], b[1])
+  return strength === null ? null : { strength, low: between(a[2], b[2]), high: between(a[3], b[3]) }
+}
+
+function lastReading({ temperatures }: PanelFacts, age: number): StrengthLine['last'] {
+  let last: StrengthLine['last'] = null
+  for (const { channel, readings } of temperatures) {
+    const reading = readings.at(-1)
+    if (reading === undefined || /air/i.test(channel)) continue
+    const old = age - reading[0]
+    if (last === null || old < last.old) last = { channel, celsius: reading[1], old }
+  }
+  return last
+}

@@ -1,0 +1,153 @@
+import { type ReactElement, useId } from 'react'
+import { useWidth } from '../day/day-picture.tsx'
+import { fixed } from '../look/index.ts'
+import { ticksOf } from './ticks.ts'
+
+export interface ChartLine {
+  readonly name: string
+  readonly look: 'main' | 'second' | 'third' | 'air'
+  readonly points: readonly (readonly [x: number, y: number])[]
+}
+
+export interface ChartDot {
+  readonly x: number
+  readonly y: number
+  readonly text: string
+}
+
+export interface TimeChartProps {
+  readonly title: string
+  /** Unit of the values. */
+  readonly unit: string
+  readonly lines: readonly ChartLine[]
+  /** Upper and lower edge, left to right. */
+  readonly band?: readonly (readonly [x: number, low: number, high: number])[]
+  readonly dots?: readonly ChartDot[]
+  /** Level lines with their words. */
+  readonly levels?: readonly { readonly y: number; readonly text: string }[]
+  /** A time that matters: now, or when something is met. */
+  readonly marks?: readonly { readonly x: number; readonly text: string; readonly look: 'now' | 'met' }[]
+  readonly xText: (x: number) => string
+  /** Least span of the values. */
+  readonly from?: number
+}
+
+const HEIGHT = 340
+const TOP = 46
+const BOTTOM = HEIGHT - 44
+const LEFT = 58
+
+/** Values against time, drawn to be read at arm's length: few ticks, heavy lines, words at their ends. */
+export function TimeChart(props: TimeChartProps): ReactElement {
+  const { title, unit, lines, band = [], dots = [], levels = [], marks = [], xText, from } = props
+  const [box, width] = useWidth()
+  const id = useId()
+  const xs = [
+    ...lines.flatMap(({ points }) => points.map(([x]) => x)),
+    ...dots.map(({ x }) => x),
+    ...marks.map(({ x }) => x),
+  ]
+  const ys = [
+    ...lines.flatMap(({ points }) => points.map(([, y]) => y)),
+    ...band.flatMap(([, low, high]) => [low, high]),
+    ...dots.map(({ y }) => y),
+    ...levels.map(({ y }) => y),
+    ...(from === undefined ? [] : [from]),
+  ].filter(Number.isFinite)
+  const [x0, x1] = [Math.min(...xs), Math.max(...xs)]
+  const ticks = ticksOf(Math.min(...ys), Math.max(...ys))
+  const [y0, y1] = [ticks[0] ?? 0, ticks.at(-1) ?? 1]
+  const right = Math.max(width - 16, LEFT + 120)
+  const x = (value: number): number => LEFT + ((value - x0) / Math.max(x1 - x0, 1e-9)) * (right - LEFT)
+  const y = (value: number): number => BOTTOM - ((value - y0) / Math.max(y1 - y0, 1e-9)) * (BOTTOM - TOP)
+  const path = (points: readonly (readonly [number, number])[]): string =>
+    points.map(([px, py], at) => `${at === 0 ? 'M' : 'L'}${x(px).toFixed(1)} ${y(py).toFixed(1)}`).join('')
+  const edges = [
+    ...band.map(([px, , high]) => [px, high] as const),
+    ...[...band].reverse().map(([px, low]) => [px, low] as const),
+  ]
+  return (
+    <figure className="time-chart">
+      <div ref={box}>
+        {width === 0 || xs.length === 0 ? null : (
+          <svg width={width} height={HEIGHT} role="img" aria-labelledby={id}>
+            <title id={id}>{title}</title>
+            <text className="time-chart-unit" x="4" y="22">
+              {unit}
+            </text>
+            {ticks.map((tick) => (
+              <g key={tick}>
+                <line className="time-chart-rule" x1={LEFT} x2={right} y1={y(tick)} y2={y(tick)} />
+                <text className="time-chart-tick" x={LEFT - 8} y={y(tick) + 6} textAnchor="end">
+                  {fixed(tick, Number.isInteger(tick) ? 0 : 1)}
+                </text>
+              </g>
+            ))}
+            {edges.length > 2 ? <path className="time-chart-band" d={`${path(edges)}Z`} /> : null}
+            {levels.map(({ y: at, text }) => (
+              <g key={text}>
+                <line className="time-chart-level" x1={LEFT} x2={right} y1={y(at)} y2={y(at)} />
+                <text className="time-chart-word" x={right} y={y(at) - 6} textAnchor="end">
+                  {text}
+                </text>
+              </g>
+            ))}
+            {lines.map(({ name, look, points }) => (
+              <path key={name} className={`time-chart-line time-chart-${look}`} d={path(points)} />
+            ))}
+            {dots.map(({ x: px, y: py, text }) => (
+              <circle key={`${px} ${py} ${text}`} className="time-chart-dot" cx={x(px)} cy={y(py)} r="6">
+                <title>{text}</title>
+              </circle>
+            ))}
+            {marks.map(({ x: at, text, look }) => (
+              <g key={text}>
+                <line
+                  className={`time-chart-mark time-chart-${look}`}
+                  x1={x(at)}
+                  x2={x(at)}
+                  y1={TOP - 14}
+                  y2={BOTTOM}
+                />
+                <text
+                  className="time-chart-word"
+                  x={x(at)}
+                  y={look === 'now' ? HEIGHT - 8 : 26}
+                  textAnchor={x(at) > (LEFT + right) / 2 ? 'end' : 'start'}
+                >
+                  {text}
+                </text>
+              </g>
+            ))}
+            <text className="time-chart-tick" x={LEFT} y={BOTTOM + 22}>
+              {xText(x0)}
+            </text>
+            <text className="time-chart-tick" x={right} y={BOTTOM + 22} textAnchor="end">
+              {xText(x1)}
+            </text>
+          </svg>
+        )}
+      </div>
+      <figcaption>
+        <ul className="time-chart-legend">
+          {lines.map(({ name, look }) => (
+            <li key={name}>
+              <svg width="28" height="12" aria-hidden="true">
+                <line className={`time-chart-line time-chart-${look}`} x1="0" x2="28" y1="6" y2="6" />
+              </svg>{' '}
+              {name}
+            </li>
+          ))}
+          {dots.length === 0 ? null : (
+            <li>
+              <svg width="16" height="16" aria-hidden="true">
+                <circle className="time-chart-dot" cx="8" cy="8" r="6" />
+              </svg>{' '}
+              results
+            </li>
+          )}
+        </ul>
+      </figcaption>
+    </figure>
+  )
+}
