@@ -34,7 +34,7 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
   const { drawing } = panel
   const mats = plannedMats({ panel, yard, rules })
   const listed = listedBars({ panel, yard, rules })
-  const laid = layOut({ panel, rules, mats, listed })
+  const laid = layOut({ panel, yard, rules, mats, listed })
   const schedule = scheduleOf({
     mats,
     listed,

@@ -87,7 +87,7 @@ export function edgeBars(drawn: DrawnEdgeBars, key: string, context: LayContext)
 }
 
 function alongRun(drawn: DrawnEdgeBars, run: EdgeRun, context: LayContext): Run | null {
-  const { space, edgeCover, roomFor } = context
+  const { space, edgeCover, roomFor, inserts } = context
   const { diameter, spacing } = drawn
   const levels = levelsFor(drawn, run, context)
   if (levels === null) return null
@@ -96,7 +96,7 @@ function alongRun(drawn: DrawnEdgeBars, run: EdgeRun, context: LayContext): Run 
   const bar = barAt(drawn, run, context)
   const room = roomFor(diameter)
   const fits = (at: number, level: Depths) => hasRoom(bar(at, level), room)
-  const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits })
+  const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits, inserts })
   if (laid === null) return null
   for (const [i, place] of laid.at.entries()) {
     const id = `edge ${run.from.join()} ${run.to.join()} ${drawn.form} ${i}`

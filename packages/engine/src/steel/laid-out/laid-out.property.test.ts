@@ -213,6 +213,25 @@ describe('random panels with openings, notches and slopes', () => {
     )
   })
 
+  it('the clear distance of a mat is the least between any two of its bars that run side by side in neighbouring rows', () => {
+    fc.assert(
+      fc.property(panels, (panel) => {
+        for (const { rows, clear, mat } of plannedMats({ panel, yard, rules: family.steel })) {
+          const pieces = rows.flatMap(({ line, cut, aside }) =>
+            cut.pieces.map((piece, i) => ({ ...piece, row: line.row, at: line.at + (aside[i] ?? 0) })),
+          )
+          let least = Number.POSITIVE_INFINITY
+          for (const one of pieces)
+            for (const other of pieces)
+              if (other.row === one.row + 1 && other.from < one.to && other.to > one.from)
+                least = Math.min(least, other.at - one.at - mat.diameter)
+          expect(clear ?? Number.POSITIVE_INFINITY).toBe(least)
+        }
+      }),
+      RUNS,
+    )
+  })
+
   it('laps are as long as asked, their bars side by side or told', () => {
     fc.assert(
       fc.property(panels, (panel) => {

@@ -326,6 +326,16 @@ describe('inserts kept clear', () => {
       expect(check(found, id).verdict).toBe('pass')
   })
 
+  it('U-bars stand aside of an insert at their edge', () => {
+    const u = { edge: 'top', form: 'u', ...BAR, spacing: 200, leg: 400 }
+    const at = (used(plan([u]), 'edge')[10]?.path[0] ?? [0])[0] as number
+    const edge = [{ mark: 'I1', at: [at, 2950], kind: 'face', type: 'F1' }]
+    const near = (found: SteelPlan) =>
+      Math.min(...used(found, 'edge').map(({ path }) => Math.abs((path[0]?.[0] ?? 0) - at)))
+    expect(near(plan([u], { inserts: edge }, yard(20)))).toBeGreaterThanOrEqual(25)
+    expect(check(plan([u], { inserts: edge }, yard(20)), 'spacing:edge-1').verdict).toBe('pass')
+  })
+
   it('what cannot move is named; without a distance of the kind it is not known', () => {
     const wide = plan([], { inserts }, yard(150))
     expect(check(wide, 'insert:I1')).toMatchObject({ verdict: 'fail' })

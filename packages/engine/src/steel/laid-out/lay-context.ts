@@ -9,6 +9,7 @@ import type { PlannedMat } from '../mats.ts'
 import type { BarUse, Corner } from '../steel-plan.ts'
 import type { EdgeRun } from './edge-runs.ts'
 import type { Space } from './space.ts'
+import type { KeptClear } from './spread.ts'
 
 /** Bars of one line of the drawing that share size, use and bend. */
 export interface LaidBars {
@@ -55,6 +56,8 @@ export interface LayContext {
   /** Diameter of the U-bars or hooks along an edge, mm: other bars lie inside them. */
   readonly webs: ReadonlyMap<EdgeRun, number>
   readonly space: Space
+  /** Inserts whose kind says how far bars keep from them. */
+  readonly inserts: readonly KeptClear[]
   /** Cover at edges and openings, mm. */
   readonly edgeCover: number
   /** Concrete less edge cover and half a bar, for bars of a diameter; a hundredth of a millimetre is left for rounding. */

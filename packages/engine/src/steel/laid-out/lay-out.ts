@@ -2,13 +2,14 @@ import type { SteelRules } from '../../codes/steel-rules.ts'
 import { isEdgeBars, isListed, isMat, isStarters, isTieBars, isTrimmers } from '../../panel/drawn-steel.ts'
 import type { Panel } from '../../panel/panel.ts'
 import type { Point } from '../../panel/point.ts'
+import type { Yard } from '../../yard/yard.ts'
 import type { ListedBar } from '../listed-bars.ts'
 import type { PlannedMat } from '../mats.ts'
 import type { Corner } from '../steel-plan.ts'
 import { edgeBars } from './edge-bars.ts'
 import { type EdgeRun, edgeRuns } from './edge-runs.ts'
 import { depthsFor, heightAt, type LaidLine, type LayContext, NOTHING, roomIn } from './lay-context.ts'
-import { websOn } from './row-obstacles.ts'
+import { insertsKept, websOn } from './row-obstacles.ts'
 import { emptySpace, solidsOf } from './space.ts'
 import { starters } from './starters.ts'
 import { tieBars } from './tie-bars.ts'
@@ -23,6 +24,7 @@ export interface LaidOut {
 
 export interface LayOutInput {
   readonly panel: Panel
+  readonly yard: Yard | null
   readonly rules: SteelRules
   readonly mats: readonly PlannedMat[]
   readonly listed: readonly ListedBar[]
@@ -31,7 +33,7 @@ export interface LayOutInput {
 /**
  * Lays out all bars but the mats: trimmers and diagonals, U-bars and hooks, listed bars, starters, ties, in that order. Each takes the height nearest its face at which it runs into no bar that lies there already.
  */
-export function layOut({ panel, rules, mats, listed }: LayOutInput): LaidOut {
+export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidOut {
   const others = (panel.drawing.steel ?? []).filter((steel) => !isMat(steel) && !isListed(steel))
   const placed = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
   if (others.length === 0 && placed.length === 0) return { lines: [], listedHeights: new Map() }
@@ -46,6 +48,7 @@ export function layOut({ panel, rules, mats, listed }: LayOutInput): LaidOut {
     runs,
     webs: websOn(panel, runs),
     space,
+    inserts: insertsKept(panel, yard),
     edgeCover: edgeCover ?? 0,
     roomFor: roomIn(panel, edgeCover ?? 0),
     stacked: { mould: [], top: [] },

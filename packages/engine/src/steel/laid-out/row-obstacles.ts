@@ -4,6 +4,7 @@ import type { Point } from '../../panel/point.ts'
 import type { Yard } from '../../yard/yard.ts'
 import type { Obstacle } from './clear-rows.ts'
 import { type EdgeRun, runsAt } from './edge-runs.ts'
+import type { KeptClear } from './spread.ts'
 
 /**
  * What the rows of mats of a direction keep clear of, not yet grown by half a bar: the webs of U-bars and hooks along edges that run the same
@@ -39,11 +40,9 @@ export function rowObstacles({
             },
           ]
         })
-  const inserts = (panel.drawing.inserts ?? []).flatMap(({ at, type }): Obstacle[] => {
-    const clear = insertClear(yard, type)
-    if (clear === null) return []
-    const [place, aside] = [(at as Point)[along], (at as Point)[across]]
-    return [{ from: place - clear, to: place + clear, low: aside - clear, high: aside + clear }]
+  const inserts = insertsKept(panel, yard).map(({ at, clear }): Obstacle => {
+    const [place, aside] = [at[along], at[across]]
+    return { from: place - clear, to: place + clear, low: aside - clear, high: aside + clear }
   })
   return [...webs, ...inserts]
 }
@@ -58,6 +57,14 @@ export function websOn({ drawing }: Panel, runs: readonly EdgeRun[]): ReadonlyMa
     }
   }
   return webs
+}
+
+/** Inserts whose kind says how far bars keep from them. */
+export function insertsKept({ drawing }: Panel, yard: Yard | null): KeptClear[] {
+  return (drawing.inserts ?? []).flatMap(({ at, type }): KeptClear[] => {
+    const clear = insertClear(yard, type)
+    return clear === null ? [] : [{ at: at as Point, clear }]
+  })
 }
 
 /** How far bars keep from the axis of an insert of that kind, mm; null where the yard does not say. */

@@ -1,3 +1,5 @@
+import type { Point } from '../../panel/point.ts'
+import { distanceToSegment } from '../../panel/polygon.ts'
 import type { Corner } from '../steel-plan.ts'
 import { type Space, solidsOf } from './space.ts'
 
@@ -12,6 +14,14 @@ export interface SpreadInput<Level> {
   /** Levels to try, best first. */
   readonly levels: readonly Level[]
   readonly bar: (at: number, level: Level) => readonly Corner[]
+  /** What the bars keep clear of where they can, seen from above. */
+  readonly inserts: readonly KeptClear[]
+}
+
+/** A place in plan and how far bars keep from it, mm. */
+export interface KeptClear {
+  readonly at: Point
+  readonly clear: number
 }
 
 export interface Spread<Level> {
@@ -73,10 +83,15 @@ export function spreadEven<Level>(input: EvenInput<Level>): EvenSpread<Level> | 
 }
 
 function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> {
-  const { wanted, space, bar, diameter, low, high } = input
+  const { wanted, space, bar, diameter, low, high, inserts } = input
   let clashes = 0
-  const free = (at: number) =>
-    space.clash(solidsOf({ id: '', centreline: bar(at, level), diameter })) === null
+  const free = (at: number) => {
+    const centreline = bar(at, level)
+    return (
+      space.clash(solidsOf({ id: '', centreline, diameter })) === null &&
+      inserts.every((insert) => isClear(centreline, diameter, insert))
+    )
+  }
   const at = wanted.map((place) => {
     for (let by = 0; by <= ASIDE; by += 1) {
       for (const near of by === 0 ? [place] : [place + by, place - by]) {
@@ -87,6 +102,19 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
     return place
   })
   return { level, at, clashes }
+}
+
+function isClear(centreline: readonly Corner[], diameter: number, { at, clear }: KeptClear): boolean {
+  return centreline.slice(1).every(([x, y], i) => {
+    const [u, v] = centreline[i] as Corner
+    return (
+      distanceToSegment(at, [
+        [u, v],
+        [x, y],
+      ]) >=
+      clear + diameter / 2 - 1e-6
+    )
+  })
 }
 
 /** Places from `low` to `high` at even distances of at most `spacing`; `more` adds as many. One place in the middle where there is no length. */

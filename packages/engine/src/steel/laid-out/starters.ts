@@ -66,7 +66,7 @@ function coverGaps({ layer }: DrawnStarters, key: string, { panel }: LayContext)
 }
 
 function outOfEdges(drawn: DrawnStarters, context: LayContext): Stood[] {
-  const { panel, space, edgeCover, roomFor, runs } = context
+  const { panel, space, edgeCover, roomFor, runs, inserts } = context
   const { diameter, embed, project, spacing, layer = 'mould' } = drawn
   if (typeof drawn.starters !== 'string') return []
   const room = roomFor(diameter)
@@ -90,7 +90,7 @@ function outOfEdges(drawn: DrawnStarters, context: LayContext): Stood[] {
     // Its own edge it passes; from there on it needs the room that every bar needs.
     const fits = (at: number) =>
       isWithin(room, place(at, Math.min(embed, edgeCover + diameter / 2)), place(at, embed))
-    const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits })
+    const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits, inserts })
     if (laid === null) return []
     const bars = laid.at.map((at, i): LaidBar => {
       const centreline = bar(at, laid.level)
@@ -102,7 +102,7 @@ function outOfEdges(drawn: DrawnStarters, context: LayContext): Stood[] {
 }
 
 function onLine(drawn: DrawnStarters, context: LayContext): Stood[] {
-  const { panel, space, roomFor } = context
+  const { panel, space, roomFor, inserts } = context
   const { diameter, embed, project, spacing, foot } = drawn
   if (typeof drawn.starters === 'string') return []
   const [a, b] = drawn.starters as readonly [Point, Point]
@@ -132,7 +132,7 @@ function onLine(drawn: DrawnStarters, context: LayContext): Stood[] {
   }
   const fits = (at: number) =>
     isWithin(room, place(at, 0), place(at, (foot ?? 0) - (foot === undefined ? 0 : diameter)))
-  const laid = spreadEven({ space, diameter, spacing, low: 0, high: length, levels: [0], bar, fits })
+  const laid = spreadEven({ space, diameter, spacing, low: 0, high: length, levels: [0], bar, fits, inserts })
   if (laid === null) return []
   const legs = foot === undefined ? [embed + project] : [foot, embed + project]
   const bars = laid.at.map((at, i): LaidBar => {

@@ -128,7 +128,7 @@ function standsOf({ ties, spacing, across }: DrawnTieBars): Stand[] {
 }
 
 function stood(drawn: DrawnTieBars, stand: Stand, key: string, context: LayContext) {
-  const { space, roomFor, panel } = context
+  const { space, roomFor, panel, inserts } = context
   const { diameter, width } = drawn
   const room = roomFor(diameter)
   const { from, along, across, low, high } = stand
@@ -157,7 +157,7 @@ function stood(drawn: DrawnTieBars, stand: Stand, key: string, context: LayConte
   }
   const fits = (at: number) => half > 0 && isWithin(room, side(at, -half), side(at, half))
   const spacing = stand.spacing ?? Number.POSITIVE_INFINITY
-  const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits })
+  const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits, inserts })
   const depths = laid?.level ?? { mould: 0, top: 0 }
   const lines = (laid?.at ?? []).map((at, i) => {
     const centreline = bar(at, depths)

@@ -2,7 +2,8 @@ import type { DrawnTrimmers, Layer } from '../../panel/drawn-steel.ts'
 import type { Point } from '../../panel/point.ts'
 import { type Check, compare } from '../../working/check.ts'
 import { enteredBy } from '../../working/source.ts'
-import type { Assumed } from '../../working/worked.ts'
+import type { Assumed, Worked } from '../../working/worked.ts'
+import { NO_RULE } from './bend-of.ts'
 import { diagonalsAt } from './diagonals.ts'
 import { type EdgeRun, runsAt } from './edge-runs.ts'
 import { anchorageOf, anchorCheck, leftOutCheck } from './laid-checks.ts'
@@ -69,6 +70,7 @@ export function trimmers(drawn: DrawnTrimmers, key: string, context: LayContext)
         leftOut * layers.length,
         'the concrete less its cover leaves no room beside the opening',
       ),
+      ...clearCheck(key, count, (apart ?? 0) - diameter, clear),
       ...reachChecks(drawn, key, past, layers, context, (apart ?? 0) - diameter),
       ...(diagonal?.checks ?? []),
     ],
@@ -79,6 +81,25 @@ export function trimmers(drawn: DrawnTrimmers, key: string, context: LayContext)
         )
       : [],
   }
+}
+
+/** Clear between trimmers of one side against the least of the code. */
+function clearCheck(key: string, count: number, found: number, least: Worked<number>): Check[] {
+  if (count < 2) return []
+  return [
+    compare({
+      id: `clear:${key}`,
+      step: 'set',
+      what: `Clear between the trimmers of ${key}`,
+      demand: found,
+      limit: least.known ? least.value : null,
+      unit: 'mm',
+      sense: 'at least',
+      source: least.known ? (least.working.at(-1)?.source ?? NO_RULE) : NO_RULE,
+      working: least.known ? least.working : [],
+      missing: least.known ? [] : least.gaps,
+    }),
+  ]
 }
 
 function apartAssumed(key: string, apart: number): Assumed {
