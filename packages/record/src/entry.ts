@@ -106,7 +106,7 @@ export const entrySchema = z.strictObject({
   /** Id of the entry that this one corrects or is about. */
   about: ulid.optional(),
   /** For `opening`: ids of the entries that it rested on. */
-  rests: z.array(ulid).max(5000).optional(),
+  rests: z.array(ulid).max(20_000).optional(),
   attachments: z.array(attachmentSchema).max(50).optional(),
   person: z.strictObject({ id: word, name: word, role: z.enum(ROLES) }),
   device: z.strictObject({

@@ -14,6 +14,7 @@ import type { EntryKind } from './entry.ts'
 import type { Flag } from './flags.ts'
 import { lateEntries, type OutsideCorrection } from './late.ts'
 import { type AnyEntry, compareEntries, isStored, storedAt } from './order.ts'
+import { temperatureLogs } from './temperature-logs.ts'
 import { panelOfSubject, type ValueOf } from './values.ts'
 
 /** A delivery docket of a panel's pour, as typed in. */
@@ -63,6 +64,8 @@ export function foldPanel(
   })
   flags.push(...late.map(({ flag }) => flag))
   const cast = last(of<ValueOf<'cast'>>(chains, 'cast'))
+  const temperatures = temperatureLogs(id, of(chains, 'temperature'), cast?.value.at ?? null)
+  flags.push(...temperatures.flags)
   const place = last(of<ValueOf<'place'>>(chains, 'place'))
   const design = last(of(chains, 'design').filter(({ root }) => root.revision === drawn?.revision))
   return {
@@ -84,10 +87,7 @@ export function foldPanel(
         by: tip.person,
         seen: tip.seen,
       })),
-      temperatures: of<ValueOf<'temperature'>>(chains, 'temperature').map(({ tip, value }) => ({
-        entry: tip.id,
-        ...value,
-      })),
+      temperatures: temperatures.logs,
       defects: defectsOf(chains, late),
       place: place?.value.place ?? null,
     },

@@ -52,6 +52,8 @@ const act: fc.Arbitrary<Act> = fc.record({
     'difference',
     'specimen',
     'cast',
+    'temperature',
+    'temperature',
     'gear',
     'weather',
     'yard',
@@ -120,7 +122,16 @@ function made(
       })
     case 'correct':
     case 'back': {
-      const target = some(['value', 'correction', 'cast', 'specimen', 'close', 'gear', ...STEEL_KINDS])
+      const target = some([
+        'value',
+        'correction',
+        'cast',
+        'temperature',
+        'specimen',
+        'close',
+        'gear',
+        ...STEEL_KINDS,
+      ])
       return target
         ? hand.make(who, {
             kind: 'correction',
@@ -193,6 +204,16 @@ function made(
       })
     case 'cast':
       return hand.make(who, { kind: 'cast', subject, value: { at: new Date(START + pick).toISOString() } })
+    case 'temperature':
+      return hand.make(who, {
+        kind: 'temperature',
+        subject,
+        value: {
+          channel: pick % 3 ? 'core' : 'face',
+          readings: [[(pick % 8) / 2, pick % 60]],
+          ...(pick % 2 ? { mixed: new Date(START + (pick % 4) * 1_800_000).toISOString() } : {}),
+        },
+      })
     case 'gear':
       return hand.make(who, {
         kind: 'gear',
@@ -234,6 +255,7 @@ function corrected(target: Entry, pick: number): Entry['value'] {
   const { value } = target
   if (target.kind === 'bundle') return bundleOf(pick)
   if (target.kind === 'rack') return { ...(value as object), count: 1 + (pick % 9) } as Entry['value']
+  if (target.kind === 'temperature') return { ...(value as object), readings: [[1, pick % 60]] }
   if (target.kind === 'cut') return { ...(value as object), bars: 1 + (pick % 9) } as Entry['value']
   return target.kind === 'used' ? { panel: `J1/W${pick % 4}` } : pick % 9
 }

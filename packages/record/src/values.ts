@@ -78,6 +78,8 @@ export const valueSchemas = {
   }),
   temperature: z.strictObject({
     channel: word,
+    /** Mixing time that the hours were counted from, UTC; the hours follow where the pour is corrected later. */
+    mixed: instant.optional(),
     /** Hours from mixing, °C; hours rise. */
     readings: z
       .array(z.tuple([z.number(), z.number()]))

@@ -7,7 +7,7 @@ export { type HourMetInput, hourMet } from './hour-met.ts'
 export { type LiveCurve, type LiveCurveInput, liveCurve } from './live-curve.ts'
 export { maturity } from './maturity.ts'
 export { type PlanCureInput, planCure } from './plan-cure.ts'
-export { type Reading, readingsUntil } from './readings.ts'
+export { COLDEST_READING, HOTTEST_READING, type Reading, readingsUntil } from './readings.ts'
 export { ageAtStrength, strengthOf } from './strength-curve.ts'
 export {
   ASSUMED_ACTIVATION,

@@ -132,7 +132,9 @@ describe('the strip hold stays shut', () => {
           temperatures: [
             {
               entry: 't1',
+              entries: ['t1'],
               channel: 'core',
+              by: LEAD,
               readings: [
                 [0, 5],
                 [18, 5],

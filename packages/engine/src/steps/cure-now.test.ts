@@ -34,7 +34,9 @@ const cast = { entry: 'e', at: '2026-05-12T08:00:00.000Z', bed: 'B1', mix: 'K40'
 function log(channel: string, celsius: number) {
   return {
     entry: channel,
+    entries: [channel],
     channel,
+    by: { id: 'p1', name: 'Tom Reed', role: 'floor' as const },
     readings: Array.from({ length: 25 }, (_, hour) => [hour, celsius] as const),
   }
 }

@@ -21,9 +21,11 @@ export interface CurveLow {
 /** Channels that log the air and not the concrete. */
 const AIR = /air|ambient|weather/i
 
-/** The logs of a pour that were taken in the concrete. */
+/** The logs of a pour that were taken in the concrete. A dead channel is left out while another one reads. */
 export function concreteLogs(logs: readonly TemperatureLog[]): readonly TemperatureLog[] {
-  return logs.filter(({ channel }) => !AIR.test(channel))
+  const concrete = logs.filter(({ channel }) => !AIR.test(channel))
+  const read = concrete.filter(({ readings }) => readings.length > 0)
+  return read.length > 0 ? read : concrete
 }
 
 /**
@@ -34,7 +36,7 @@ export function curveLow({ mix, logs, hour }: CurveLowInput): CurveLow | null {
   let least: CurveLow | null = null
   for (const log of concreteLogs(logs)) {
     const { low, working } = strengthNow({ mix, readings: log.readings, hour })
-    if (low !== null && (least === null || low < least.low)) least = { low, working, rests: [log.entry] }
+    if (low !== null && (least === null || low < least.low)) least = { low, working, rests: log.entries }
   }
   return least
 }

@@ -95,11 +95,18 @@ export interface SpecimenResult {
   readonly seen: string
 }
 
+/** All that one person or logger recorded of one channel, in however many entries it came. */
 export interface TemperatureLog {
+  /** The last of its entries. */
   readonly entry: string
+  /** Every entry that it is made of, the last one last. */
+  readonly entries: readonly string[]
   readonly channel: string
-  /** Hours from mixing, °C. */
+  readonly by: Signer
+  /** Hours from mixing, °C; hours rise. */
   readonly readings: readonly (readonly [hours: number, celsius: number])[]
+  /** What no sensor in concrete reads, kept apart since it is no temperature; left out where there is none. */
+  readonly broken?: readonly (readonly [hours: number, celsius: number])[]
 }
 
 export interface PanelFacts {

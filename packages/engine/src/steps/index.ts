@@ -17,6 +17,7 @@ export type {
   TemperatureLog,
   YardFacts,
 } from './facts.ts'
+export { faultsOfLog } from './faults-of-log.ts'
 export { holdBefore, holdIsOpen, shutHold, stepIsDone } from './hold.ts'
 export { dayIn, inDate } from './in-date.ts'
 export {

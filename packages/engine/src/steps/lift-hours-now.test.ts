@@ -43,7 +43,9 @@ function log(celsius: number, until: number): PanelFacts['temperatures'] {
   return [
     {
       entry: 't1',
+      entries: ['t1'],
       channel: 'core',
+      by: { id: 'p1', name: 'Tom Reed', role: 'floor' },
       readings: [
         [0, celsius],
         [until, celsius],
