@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { codeFamily } from '../../codes/index.ts'
 import { panelOf, parseDrawing } from '../../panel/index.ts'
@@ -342,6 +343,20 @@ describe('inserts kept clear', () => {
     expect(check(wide, 'insert:I1').note).toMatch(/MX|MY|TX|TY/)
     expect(check(plan([], { inserts }, yard()), 'insert:I1').unknown?.join()).toContain(
       'insertKinds.F1.clear',
+    )
+  })
+})
+
+describe('the drawing in docs/examples', () => {
+  it('of a wall with every kind of bar passes every check of its layout', () => {
+    const text = readFileSync(new URL('../../../../../docs/examples/cage.json', import.meta.url), 'utf8')
+    const panel = panelOf(parseDrawing(JSON.parse(text)))
+    const found = planSteel({ panel, yard: parseYard(YARD), family: codeFamily('eu') })
+    const others = found.checks.filter(({ verdict }) => verdict !== 'pass')
+    expect(others.map(({ id, demand, limit }) => `${id} ${demand} ${limit}`)).toEqual([])
+    expect(found.unknown).toEqual([])
+    expect(new Set(found.placed.map(({ use }) => use))).toEqual(
+      new Set(['mat', 'edge', 'trimmer', 'diagonal', 'starter', 'tie']),
     )
   })
 })
