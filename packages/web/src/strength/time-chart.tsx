@@ -87,7 +87,7 @@ export function TimeChart(props: TimeChartProps): ReactElement {
             {levels.map(({ y: at, text }) => (
               <g key={text}>
                 <line className="time-chart-level" x1={LEFT} x2={right} y1={y(at)} y2={y(at)} />
-                <text className="time-chart-word" x={right} y={y(at) - 6} textAnchor="end">
+                <text className="time-chart-word" x={LEFT + 6} y={y(at) - 6}>
                   {text}
                 </text>
               </g>
