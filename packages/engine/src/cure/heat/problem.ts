@@ -30,7 +30,7 @@ export interface Fineness {
   readonly tolerance: Tolerance
 }
 
-export const USUAL_FINENESS: Fineness = { cells: 21, tolerance: { kelvin: 0.01, age: 0.005 } }
+export const USUAL_FINENESS: Fineness = { cells: 31, tolerance: { kelvin: 0.001, age: 0.0005 } }
 
 /** Heat over the whole run, kJ/m² of panel: `stored − hydration − inBelow − inAbove = residual`. */
 export interface EnergyBalance {
