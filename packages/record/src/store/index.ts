@@ -1,6 +1,7 @@
 export { restoreFolder } from './backup.ts'
 export { type Files, HashError, type StoredFile, sha256OfFile } from './files.ts'
 export { type IssuePassportInput, issuePassport } from './issue-passport.ts'
+export type { Logger, Loggers } from './loggers.ts'
 export { HistoryError } from './migrations.ts'
 export { type OpenStoreInput, openStore, StoreError } from './open.ts'
 export type { Account, People, Session } from './people.ts'

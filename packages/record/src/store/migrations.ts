@@ -83,6 +83,25 @@ const MIGRATIONS: readonly Migration[] = [
         .execute()
     },
   },
+  {
+    name: '2026-11-29-loggers',
+    async up(db) {
+      await db.schema
+        .createTable('loggers')
+        .addColumn('yard', 'text', (column) => column.notNull())
+        .addColumn('id', 'text', (column) => column.notNull())
+        .addColumn('name', 'text', (column) => column.notNull())
+        .addColumn('key_hash', 'text', (column) => column.notNull())
+        .addColumn('panel', 'text')
+        .addColumn('since', 'text')
+        .addColumn('active', 'integer', (column) => column.notNull().defaultTo(1))
+        .addColumn('made_by', 'text', (column) => column.notNull())
+        .addColumn('created', 'text', (column) => column.notNull())
+        .addPrimaryKeyConstraint('loggers_once', ['yard', 'id'])
+        .addUniqueConstraint('loggers_by_key', ['yard', 'key_hash'])
+        .execute()
+    },
+  },
 ]
 
 /** A database whose history is not the beginning of ours: another program's, or a newer version's. */

@@ -27,7 +27,9 @@ function onPostgres(url: string): void {
   const clear = async () => {
     const client = new pg.Client({ connectionString: url })
     await client.connect()
-    await client.query('drop table if exists migrations, yards, entries, nodes, files, people, sessions')
+    await client.query(
+      'drop table if exists migrations, yards, entries, nodes, files, people, sessions, loggers',
+    )
     await client.end()
   }
   const fresh = () => join(folder, `store-${++count}`)

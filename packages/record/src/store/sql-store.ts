@@ -16,6 +16,7 @@ import { checkLog } from './check-log.ts'
 import type { Files } from './files.ts'
 import { GroupCommit } from './group-commit.ts'
 import type { YardKey } from './key.ts'
+import { loggersOf } from './loggers.ts'
 import { readNodes } from './nodes.ts'
 import { peopleOf } from './people.ts'
 import type { AppendResult, Backup, Store } from './store.ts'
@@ -48,6 +49,7 @@ export function sqlStore({ db, yard, key, files, now, backup }: SqlStoreInput): 
     yard,
     publicKey: key.publicKey,
     people: peopleOf(db, yard, now),
+    loggers: loggersOf(db, yard, now),
     files,
     async append(offered, options = {}) {
       const read = offered.map((value) => readEntry(value, yard))

@@ -63,6 +63,21 @@ describe('embedded record', () => {
     await expect(openStore({ folder: at })).rejects.toThrow(HistoryError)
   })
 
+  it('brings a database of before the loggers up to date and keeps what is in it', async () => {
+    const at = fresh()
+    const before = await openStore({ folder: at, yard: YARD_NAME })
+    await before.append([new ExampleDevice('d1').value('a', 1)])
+    await before.close()
+    const database = openSqlite(join(at, DATABASE_FILE))
+    database.prepare('drop table loggers').run([])
+    database.prepare(`delete from migrations where name = '2026-11-29-loggers'`).run([])
+    database.close()
+    const after = await openStore({ folder: at })
+    expect(await after.loggers.list()).toEqual([])
+    expect(await after.size()).toBe(1)
+    await after.close()
+  })
+
   it('finds one changed byte in an entry', async () => {
     const at = fresh()
     const device = new ExampleDevice('d1')

@@ -239,6 +239,46 @@ export function storeContract(engine: string, open: () => Promise<Store>): void 
       }))
   })
 
+  describe(`record on ${engine}: loggers`, () => {
+    const logger = {
+      id: 'l1',
+      name: 'North wall',
+      keyHash: 'a'.repeat(64),
+      panel: null,
+      since: null,
+      active: true,
+      madeBy: 'p1',
+    } as const
+
+    it('adds, moves and closes them, and finds one by the hash of its key', () =>
+      using(async ({ loggers }) => {
+        expect(await loggers.list()).toEqual([])
+        expect(await loggers.add(logger)).toBe(true)
+        expect(await loggers.add({ ...logger, name: 'Another', keyHash: 'f'.repeat(64) })).toBe(false)
+        await loggers.add({ ...logger, id: 'l2', name: 'Bed 1', keyHash: 'b'.repeat(64), panel: 'J1/W1' })
+        expect((await loggers.list()).map(({ name }) => name)).toEqual(['Bed 1', 'North wall'])
+        expect(await loggers.byKey('a'.repeat(64))).toMatchObject(logger)
+        expect((await loggers.find('l1'))?.created).toMatch(/^\d{4}-\d\d-\d\dT[\d:.]+Z$/)
+        expect(await loggers.change('l1', { panel: 'J1/W2', since: NOW })).toBe(true)
+        expect(await loggers.change('l1', { keyHash: 'c'.repeat(64), active: false })).toBe(true)
+        expect(await loggers.byKey('a'.repeat(64))).toBeNull()
+        const changed = { ...logger, panel: 'J1/W2', since: NOW, active: false, keyHash: 'c'.repeat(64) }
+        expect(await loggers.byKey('c'.repeat(64))).toMatchObject(changed)
+        await loggers.change('l1', { panel: null })
+        expect(await loggers.find('l1')).toMatchObject({ panel: null, since: NOW })
+        expect(await loggers.change('l1', {})).toBe(true)
+        expect(await loggers.change('l9', { active: false })).toBe(false)
+        expect(await loggers.find('l9')).toBeNull()
+      }))
+
+    it('never gives two of them one key', () =>
+      using(async ({ loggers }) => {
+        await loggers.add(logger)
+        await expect(loggers.add({ ...logger, id: 'l2' })).rejects.toThrow()
+        expect(await loggers.list()).toHaveLength(1)
+      }))
+  })
+
   describe(`record on ${engine}: a yard`, () => {
     it('takes a panel’s entries of every kind of value that JSON has', () =>
       using(async (store) => {

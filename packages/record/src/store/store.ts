@@ -2,6 +2,7 @@ import type { InputIssue } from '@castwright/engine/working'
 import type { StoredEntry } from '../entry.ts'
 import type { SignedHead } from '../head.ts'
 import type { Files } from './files.ts'
+import type { Loggers } from './loggers.ts'
 import type { People } from './people.ts'
 
 /** What became of an entry that was handed to the record. */
@@ -29,6 +30,7 @@ export interface Store {
   /** Ed25519 public key of the yard, hex. */
   readonly publicKey: string
   readonly people: People
+  readonly loggers: Loggers
   readonly files: Files
   /**
    * Takes entries in, each or none refused on its own. Answers after the disk has them: an answer is a promise. Many callers

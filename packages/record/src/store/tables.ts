@@ -40,5 +40,18 @@ export interface RecordTables {
     created: string
   }
   sessions: { yard: string; token_hash: string; person: string; created: string; expires: string }
+  loggers: {
+    yard: string
+    id: string
+    name: string
+    key_hash: string
+    /** `<job>/<mark>`, or null while it reads for none. */
+    panel: string | null
+    since: string | null
+    /** 1 or 0 */
+    active: number
+    made_by: string
+    created: string
+  }
   migrations: { name: string; applied: string }
 }
