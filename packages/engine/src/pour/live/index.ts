@@ -1,0 +1,17 @@
+export {
+  EMPTY_WALK,
+  goOn,
+  goTo,
+  INSERTION_SECONDS,
+  type InsertionState,
+  LEFT_TOO_LONG,
+  nextOf,
+  pulledOut,
+  takeBack,
+  type Visit,
+  type Walk,
+  type WalkState,
+  walkState,
+  type ZoneState,
+  zoneRows,
+} from './walk.ts'
