@@ -154,13 +154,24 @@ function points(drawn: DrawnBar): readonly Point[] {
   return (drawn.path ?? []) as unknown as readonly Point[]
 }
 
-/** The part of a straight path from one length along it to another, mm. */
-export function partOfPath(path: readonly Point[], from: number, to: number): readonly Point[] {
+/**
+ * Paths of the pieces of a listed bar at one of its placements: the whole path, or where it is lapped every other piece one bar beside it, to the
+ * left where `side` is 1.
+ */
+export function partsOnPath(
+  { pieces, drawn }: Pick<ListedBar, 'pieces' | 'drawn'>,
+  path: readonly Point[],
+  side: 1 | -1,
+): (readonly Point[])[] {
+  if (pieces.length < 2) return [path]
+  return pieces.map(({ from, to }, i) => partOfPath(path, from, to, i % 2 === 1 ? side * drawn.diameter : 0))
+}
+
+/** The part of a straight path from one length along it to another, so far to its left, mm. */
+export function partOfPath(path: readonly Point[], from: number, to: number, aside = 0): readonly Point[] {
   const [a, b] = [path[0] as Point, path.at(-1) as Point]
   const whole = distance(a, b)
-  const along = (at: number): Point => [
-    a[0] + ((b[0] - a[0]) * at) / whole,
-    a[1] + ((b[1] - a[1]) * at) / whole,
-  ]
+  const [ux, uy] = [(b[0] - a[0]) / whole, (b[1] - a[1]) / whole]
+  const along = (at: number): Point => [a[0] + ux * at - uy * aside, a[1] + uy * at + ux * aside]
   return [along(from), along(to)]
 }

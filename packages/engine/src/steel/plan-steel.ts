@@ -39,7 +39,7 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
     mats,
     listed,
     rules,
-    listedHeight: (bar, place) => laid.listedHeights.get(bar.mark)?.[place] ?? null,
+    listedPlace: (bar, place) => laid.listed.get(bar.mark)?.[place] ?? { height: null, side: 1 },
     laid: laid.lines.flatMap(({ bars }) => bars),
     lapDrawn: drawing.lap !== undefined,
   })

@@ -4,8 +4,9 @@ import type { Point } from '../panel/point.ts'
 import type { Worked } from '../working/worked.ts'
 import { barMass } from './bar-mass.ts'
 import type { LaidBars } from './laid-out/lay-context.ts'
+import type { ListedPlace } from './laid-out/listed-places.ts'
 import { addLaid, type Line, nextMark, SAME } from './laid-out/schedule-lines.ts'
-import { type ListedBar, partOfPath } from './listed-bars.ts'
+import { type ListedBar, partOfPath, partsOnPath } from './listed-bars.ts'
 import type { PlannedMat } from './mats.ts'
 import type { Corner, PlacedBar, PlacedLap, ScheduledBar } from './steel-plan.ts'
 
@@ -31,8 +32,8 @@ export interface ScheduleInput {
   readonly mats: readonly PlannedMat[]
   readonly listed: readonly ListedBar[]
   readonly rules: SteelRules
-  /** Height of the centreline of a placement of a listed bar, mm; null where cover is not known. */
-  readonly listedHeight: (bar: ListedBar, place: number) => number | null
+  /** Where a placement of a listed bar lies. */
+  readonly listedPlace: (bar: ListedBar, place: number) => ListedPlace
   /** Edge bars, trimmers, starters and ties. */
   readonly laid: readonly LaidBars[]
   /** Whether laps are as long as the drawing says. */
@@ -40,7 +41,7 @@ export interface ScheduleInput {
 }
 
 /** Lines of the schedule with marks, bars where they lie, laps. Mat bars are marked by layer and direction: `MX1`, `TY2`. */
-export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn, laid }: ScheduleInput): Schedule {
+export function scheduleOf({ mats, listed, rules, listedPlace, lapDrawn, laid }: ScheduleInput): Schedule {
   const taken = new Set(listed.map((bar) => bar.mark))
   const bars: Line[] = []
   const placed: PlacedBar[] = []
@@ -102,7 +103,7 @@ export function scheduleOf({ mats, listed, rules, listedHeight, lapDrawn, laid }
       unknown.push(...bar.shape.gaps.map((gap) => `${bar.mark}: ${gap}`))
       continue
     }
-    addListed(bar, { bars, placed, laps, listedHeight })
+    addListed(bar, { bars, placed, laps, listedPlace })
   }
   const laidMarks: LaidMark[] = []
   for (const group of laid) {
@@ -148,12 +149,12 @@ function addListed(
     bars,
     placed,
     laps,
-    listedHeight,
+    listedPlace,
   }: {
     readonly bars: Line[]
     readonly placed: PlacedBar[]
     readonly laps: PlacedLap[]
-    readonly listedHeight: (bar: ListedBar, place: number) => number | null
+    readonly listedPlace: (bar: ListedBar, place: number) => ListedPlace
   },
 ): void {
   if (!bar.shape.known) return
@@ -176,8 +177,8 @@ function addListed(
     })
     for (const [place, path] of bar.paths.entries()) {
       if (drawn.layer === undefined) continue
-      const height = listedHeight(bar, place)
-      const part = whole ? path : partOfPath(path, piece.from, piece.to)
+      const { height, side } = listedPlace(bar, place)
+      const part = partsOnPath(bar, path, side)[index] as readonly Point[]
       placed.push({
         id: `${mark}#${place + 1}`,
         mark,

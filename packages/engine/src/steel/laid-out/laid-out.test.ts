@@ -305,6 +305,26 @@ describe('which bar lies over which', () => {
     expect(check(found, 'same-place').verdict).toBe('pass')
   })
 
+  it('the pieces of a listed bar longer than the stock lie side by side', () => {
+    const bar = {
+      bar: 'A',
+      ...BAR,
+      layer: 'mould',
+      path: [
+        [100, 40],
+        [5900, 40],
+      ],
+    }
+    const short = { ...YARD, stock: [{ diameter: 10, grade: 'B500B', lengths: [4000] }] }
+    const found = plan([bar], { lap: { length: 500 } }, short)
+    expect(used(found, 'listed').map(({ path }) => path[0]?.[1])).toEqual([40, 50])
+    expect(found.checks.filter(({ id }) => id === 'same-place')).toEqual([])
+    expect(found.laps.find(({ mark }) => mark === 'A')).toMatchObject({
+      bars: ['A/1#1', 'A/2#1'],
+      by: 'drawing',
+    })
+  })
+
   it('mats of two layers that a thin panel leaves no room for are told', () => {
     const found = plan([], { thickness: 105 })
     expect(check(found, 'same-place')).toMatchObject({ verdict: 'fail' })

@@ -1,14 +1,14 @@
 import type { SteelRules } from '../../codes/steel-rules.ts'
 import { isEdgeBars, isListed, isMat, isStarters, isTieBars, isTrimmers } from '../../panel/drawn-steel.ts'
 import type { Panel } from '../../panel/panel.ts'
-import type { Point } from '../../panel/point.ts'
 import type { Yard } from '../../yard/yard.ts'
 import type { ListedBar } from '../listed-bars.ts'
 import type { PlannedMat } from '../mats.ts'
 import type { Corner } from '../steel-plan.ts'
 import { edgeBars } from './edge-bars.ts'
 import { type EdgeRun, edgeRuns } from './edge-runs.ts'
-import { depthsFor, heightAt, type LaidLine, type LayContext, NOTHING, roomIn } from './lay-context.ts'
+import { type LaidLine, type LayContext, NOTHING, roomIn } from './lay-context.ts'
+import { type ListedPlace, listedPlaces } from './listed-places.ts'
 import { insertsKept, websOn } from './row-obstacles.ts'
 import { emptySpace, solidsOf } from './space.ts'
 import { starters } from './starters.ts'
@@ -18,8 +18,8 @@ import { trimmers } from './trimmers.ts'
 export interface LaidOut {
   /** One a line of the drawing that is no mat and no listed bar, in its order. */
   readonly lines: readonly LaidLine[]
-  /** Heights of the placements of a listed bar, mm, in the order of its paths; null where cover is not known. */
-  readonly listedHeights: ReadonlyMap<string, readonly (number | null)[]>
+  /** Placements of listed bars by mark, in the order of their paths. */
+  readonly listed: ReadonlyMap<string, readonly ListedPlace[]>
 }
 
 export interface LayOutInput {
@@ -36,7 +36,7 @@ export interface LayOutInput {
 export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidOut {
   const others = (panel.drawing.steel ?? []).filter((steel) => !isMat(steel) && !isListed(steel))
   const placed = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
-  if (others.length === 0 && placed.length === 0) return { lines: [], listedHeights: new Map() }
+  if (others.length === 0 && placed.length === 0) return { lines: [], listed: new Map() }
   const edgeCover = panel.drawing.cover?.edge
   const space = emptySpace()
   for (const mat of mats) addMat(mat, space)
@@ -69,9 +69,9 @@ export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidO
   }
   lay(isTrimmers)
   lay(isEdgeBars)
-  const listedHeights = heightsOfListed(placed, context)
+  const places = listedPlaces(placed, context)
   lay((steel) => isStarters(steel) || isTieBars(steel))
-  return { lines: others.map((_, i) => lines.get(i) ?? NOTHING), listedHeights }
+  return { lines: others.map((_, i) => lines.get(i) ?? NOTHING), listed: places }
 }
 
 function lineOf(steel: Parameters<typeof isMat>[0], key: string, context: LayContext): LaidLine {
@@ -117,42 +117,4 @@ function addMat({ key, mat, rows, height }: PlannedMat, space: LayContext['space
       space.add(solidsOf({ id: `${key} ${line.row} ${from}`, centreline, diameter: mat.diameter }))
     }
   }
-}
-
-/** The direction of no mat: over all of them. */
-const NO_WAY: Point = [Number.NaN, Number.NaN]
-
-/** Listed bars lie over the mats of their layer, each at the first height at which it runs into no other. */
-function heightsOfListed(placed: readonly ListedBar[], context: LayContext): Map<string, (number | null)[]> {
-  const { space, panel, stacked, mats } = context
-  const heights = new Map<string, (number | null)[]>()
-  for (const { mark, drawn, paths } of placed) {
-    const { layer, diameter } = drawn
-    if (layer === undefined) continue
-    const face = panel.drawing.cover?.[layer]
-    if (face === undefined) {
-      heights.set(
-        mark,
-        paths.map(() => null),
-      )
-      continue
-    }
-    const over = mats.reduce((depth, { mat }) => (mat.layer === layer ? depth + mat.diameter : depth), face)
-    heights.set(
-      mark,
-      paths.map((path, i) => {
-        const at = (depth: number) => {
-          const height = heightAt(panel.drawing.thickness, layer, depth, diameter)
-          const centreline = path.map(([x, y]): Corner => [x, y, height])
-          return solidsOf({ id: `listed ${mark} ${i}`, centreline, diameter })
-        }
-        const depths = (depthsFor(context, layer, NO_WAY, diameter) ?? []).filter((each) => each >= over)
-        const depth = depths.find((each) => space.clash(at(each)) === null) ?? over
-        space.add(at(depth))
-        stacked[layer].push(depth + diameter)
-        return heightAt(panel.drawing.thickness, layer, depth, diameter)
-      }),
-    )
-  }
-  return heights
 }
