@@ -77,6 +77,18 @@ const laid = createRoute({
   component: lazyRouteComponent(() => import('../steel/laid/laid-page.tsx'), 'LaidPage'),
 })
 
+const pours = createRoute({
+  getParentRoute: () => rooms,
+  path: '/pours',
+  component: lazyRouteComponent(() => import('../pours/pours-screen.tsx'), 'PoursScreen'),
+})
+
+const pour = createRoute({
+  getParentRoute: () => rooms,
+  path: '/pours/$job/$mark',
+  component: lazyRouteComponent(() => import('../pours/pour-screen.tsx'), 'PourScreen'),
+})
+
 const strength = createRoute({
   getParentRoute: () => rooms,
   path: '/strength',
@@ -143,6 +155,8 @@ export const router = createRouter({
       reviseDrawing,
       proof,
       yard,
+      pours,
+      pour,
       strength,
       strengthResults,
       panelStrength,

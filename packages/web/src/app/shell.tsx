@@ -11,6 +11,7 @@ const ROOMS = [
   { to: '/', name: 'Day' },
   { to: '/panels', name: 'Panels' },
   { to: '/steel', name: 'Steel' },
+  { to: '/pours', name: 'Pours' },
   { to: '/strength', name: 'Strength' },
   { to: '/lifts', name: 'Lifts' },
   { to: '/proof', name: 'Proof' },

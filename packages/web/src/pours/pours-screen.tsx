@@ -1,0 +1,151 @@
+import './pours.css'
+import type { Plan } from '@castwright/engine/plan'
+import { holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
+import { Link } from '@tanstack/react-router'
+import { type ReactElement, useMemo } from 'react'
+import { fixed, Sheet, useTitle } from '../look/index.ts'
+import { whenText } from '../panel/when.ts'
+import { useNow, usePlans, useYardState } from '../record/index.ts'
+
+const HOUR = 3_600_000
+/** Panels that are planned at a time. */
+const MOST = 40
+
+/** Pours of the day: what stands ready, what is being placed, and which surface wants its next pass. */
+export function PoursScreen(): ReactElement {
+  useTitle('Pours')
+  const { panels, yard } = useYardState()
+  const open = useMemo(
+    () =>
+      [...panels.values()]
+        .filter((facts) => facts.drawing !== null && holdIsOpen('set', facts) && !stepIsDone('finish', facts))
+        .slice(0, MOST),
+    [panels],
+  )
+  const plans = usePlans(open)
+  const now = useNow(60_000)
+  const zone = yard.yard?.timezone ?? 'UTC'
+  return (
+    <div className="room stack">
+      <h1>Pours</h1>
+      {open.length === 0 ? (
+        <Sheet
+          title="Nothing to pour"
+          note="A panel stands here from its opened pre-pour hold until its surface is finished."
+        />
+      ) : (
+        <ul className="pours-list">
+          {open.map((facts, at) => {
+            const state = plans[at]
+            return (
+              <li key={`${facts.job}/${facts.mark}`}>
+                <Pour
+                  facts={facts}
+                  plan={state?.status === 'ready' ? state.plan : null}
+                  now={now}
+                  zone={zone}
+                />
+              </li>
+            )
+          })}
+        </ul>
+      )}
+    </div>
+  )
+}
+
+function Pour({
+  facts,
+  plan,
+  now,
+  zone,
+}: {
+  readonly facts: PanelFacts
+  readonly plan: Plan | null
+  readonly now: Date
+  readonly zone: string
+}): ReactElement {
+  const { job, mark, cast } = facts
+  const zones = plan?.pour.compaction?.zones ?? []
+  const reached = zones.filter(
+    ({ order }) => facts.steps.place.values[`zone:${order}`]?.value === true,
+  ).length
+  const mixed = cast === null ? null : Date.parse(cast.at)
+  const when = (hour: number): string =>
+    mixed === null
+      ? `${fixed(hour, 1)} h after mixing`
+      : whenText(new Date(mixed + hour * HOUR).toISOString(), zone, now)
+  const age = mixed === null ? null : (now.getTime() - mixed) / HOUR
+  return (
+    <Sheet title={`${mark}, ${job}`} note={stateText(facts)}>
+      <dl className="pours-facts">
+        <Fact
+          word="Concrete"
+          value={plan === null ? '…' : `${fixed(plan.pour.orderVolume, 1)} m³ to order`}
+        />
+        <Fact word="Age of the concrete" value={age === null ? 'not mixed yet' : ageText(age)} />
+        <Fact
+          word="Zones vibrated"
+          value={zones.length === 0 ? 'no pattern' : `${reached} of ${zones.length}`}
+        />
+        <Fact
+          word="Power float"
+          value={
+            plan === null
+              ? '…'
+              : plan.pour.finish === null
+                ? 'not known'
+                : `${when(plan.pour.finish.opens)} to ${when(plan.pour.finish.closes)}`
+          }
+        />
+      </dl>
+      <p className="field-note">
+        Window by the planned temperature; the surface decides: sheen gone, a boot print of 6 mm or less for
+        the disc, hardly a print for the last pass.
+      </p>
+      <div className="row">
+        {plan?.pour.compaction ? (
+          <Link className="button button-main" to="/pours/$job/$mark" params={{ job, mark }}>
+            Place and vibrate
+          </Link>
+        ) : null}
+        <Link
+          className="button"
+          to="/panel/$job/$mark"
+          params={{ job, mark }}
+          search={{ step: stepOf(facts) }}
+        >
+          Card
+        </Link>
+      </div>
+    </Sheet>
+  )
+}
+
+function Fact({ word, value }: { readonly word: string; readonly value: string }): ReactElement {
+  return (
+    <div>
+      <dt>{word}</dt>
+      <dd>{value}</dd>
+    </div>
+  )
+}
+
+function stepOf(facts: PanelFacts): 'deliver' | 'place' | 'finish' {
+  if (!stepIsDone('deliver', facts)) return 'deliver'
+  return stepIsDone('place', facts) ? 'finish' : 'place'
+}
+
+function stateText(facts: PanelFacts): string {
+  const step = stepOf(facts)
+  if (facts.cast === null) return 'ready for its concrete'
+  return step === 'deliver'
+    ? 'concrete is here'
+    : step === 'place'
+      ? 'is being placed'
+      : 'waits for its surface'
+}
+
+function ageText(hours: number): string {
+  return hours < 2 ? `${Math.round(hours * 60)} min` : `${fixed(hours, 1)} h`
+}
