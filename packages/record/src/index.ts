@@ -86,6 +86,7 @@ export {
   barsPromised,
   isOpenPlan,
   isSameSteel,
+  leftAfterCut,
   type PromisedBars,
   piecesTaken,
   restOfPlan,

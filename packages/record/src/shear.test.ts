@@ -1,7 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { CutFacts, CutPlanFacts } from './fold-steel.ts'
-import { barLength, barsPromised, isOpenPlan, piecesTaken, restOfPlan, takenKey } from './shear.ts'
+import {
+  barLength,
+  barsPromised,
+  isOpenPlan,
+  leftAfterCut,
+  piecesTaken,
+  restOfPlan,
+  takenKey,
+} from './shear.ts'
 import type { ValueOf } from './values.ts'
 
 type Piece = ValueOf<'cut'>['pieces'][number]
@@ -100,6 +108,12 @@ describe('what a plan at the shear still owes', () => {
     ])
     expect(barsPromised([half], 'P')).toEqual([])
     expect(barsPromised([{ ...half, replacedBy: 'P2' }])).toEqual([])
+  })
+
+  it('leaves an offcut of the whole length that is worth keeping, kerf off', () => {
+    expect(leftAfterCut({ kerf: 5.3 }, { offcut: 512.3 })).toBe(507)
+    expect(512.3 - 5.3).toBeLessThan(507)
+    expect(leftAfterCut({ kerf: 3 }, { offcut: 2 })).toBe(0)
   })
 
   it('has no length for a bundle of which neither length ordered nor one measured is known', () => {

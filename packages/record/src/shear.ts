@@ -28,6 +28,14 @@ export function isOpenPlan(plan: CutPlanFacts): boolean {
   return plan.replacedBy === null && restOfPlan(plan).length > 0
 }
 
+/** Left of a bar after the cut that takes its offcut off, mm. Lengths have four decimals at most: the difference of two is brought back to them. */
+export function leftAfterCut(
+  { kerf }: { readonly kerf: number },
+  { offcut }: { readonly offcut: number },
+): number {
+  return Math.max(0, Number((offcut - kerf).toFixed(4)))
+}
+
 /** What makes two bars of a panel interchangeable: a mark whose size, grade or length was revised is another bar. */
 export interface TakenBar {
   readonly diameter: number

@@ -30,6 +30,8 @@ describe('the steel of a panel at its holds', () => {
     expect(rowOf(ACCEPTED, { ...ACCEPTED, bundle: 'B-8', decisions: [] })?.verdict).toBe('unknown')
     expect(rowOf({ ...ACCEPTED, came: null })?.verdict).toBe('unknown')
     expect(rowOf({ ...ACCEPTED, bundle: null, came: null })?.note).toContain('unknown origin')
+    const doubt = 'Cut as 16 mm 500E, but bundle B-7 is 12 mm 500E.'
+    expect(rowOf({ ...ACCEPTED, doubt })).toMatchObject({ verdict: 'unknown', unknown: [doubt] })
     const wrong = { ...EXAMPLE_BUNDLE, seen: ['300E'] }
     expect(rowOf(ACCEPTED, { ...ACCEPTED, came: wrong, decisions: [] })?.verdict).toBe('fail')
   })

@@ -1,6 +1,6 @@
 import type { CuttingSheetInput } from '@castwright/documents'
 import type { CutBar } from '@castwright/engine/steel'
-import type { CutPlanFacts } from '@castwright/record'
+import { type CutPlanFacts, leftAfterCut } from '@castwright/record'
 import type { YardLog } from '../entries/yard-log.ts'
 import { Problem } from '../problem.ts'
 
@@ -42,7 +42,9 @@ function sums({ plan }: CutPlanFacts): CuttingSheetInput['plan'] {
         pieces: pieces as CutBar['pieces'],
         ...(rack ? { rack: true as const } : {}),
         ...(kept
-          ? { offcutTo: offcut - plan.kerf >= (plan.keep ?? 0) ? ('rack' as const) : ('scrap' as const) }
+          ? {
+              offcutTo: leftAfterCut(plan, line) >= (plan.keep ?? 0) ? ('rack' as const) : ('scrap' as const),
+            }
           : {}),
       }
     }),

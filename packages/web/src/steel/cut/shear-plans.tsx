@@ -1,6 +1,13 @@
 import { codeFamily } from '@castwright/engine/codes'
 import type { CutBar } from '@castwright/engine/steel'
-import { barLength, barsLeft, type CutPlanFacts, isOpenPlan, restOfPlan } from '@castwright/record'
+import {
+  barLength,
+  barsLeft,
+  type CutPlanFacts,
+  isOpenPlan,
+  leftAfterCut,
+  restOfPlan,
+} from '@castwright/record'
 import { useSearch } from '@tanstack/react-router'
 import { type ReactElement, useState } from 'react'
 import { Button, CheckField, Notice, NumberField, SelectField, Sheet } from '../../look/index.ts'
@@ -129,7 +136,7 @@ function LineFields({
   const number = Number(bars === '' ? left : bars)
   const wrongs = line.pieces.map((_, index) => Number(lost[index] ?? 0))
   const anyWrong = wrongs.some((count) => count > 0)
-  const worth = plan.keep !== null && line.offcut - plan.kerf >= plan.keep
+  const worth = plan.keep !== null && leftAfterCut(plan, line) >= plan.keep
   const keep = kept ?? worth
   const source = sources.find(({ key }) => key === from)
   const most = Math.min(left, source?.most ?? left)
@@ -206,7 +213,7 @@ function LineFields({
       </details>
       {line.offcut > 0 ? (
         <CheckField
-          label={`The offcut of ${Math.round(Math.max(0, line.offcut - plan.kerf))} mm lies in the rack`}
+          label={`The offcut of ${Math.round(leftAfterCut(plan, line))} mm lies in the rack`}
           checked={keep}
           onChange={(event) => setKept(event.currentTarget.checked)}
         />

@@ -1,4 +1,4 @@
-import type { CutPlanFacts, ValueOf } from '@castwright/record'
+import { type CutPlanFacts, leftAfterCut, type ValueOf } from '@castwright/record'
 import type { EntryDraft } from '../../../record/index.ts'
 
 type CutValue = ValueOf<'cut'>
@@ -38,7 +38,7 @@ export const recordCut = {
         pieces: good.filter(({ count }) => count > 0),
         ...(wrong.some(({ count }) => count > 0) ? { lost: wrong.filter(({ count }) => count > 0) } : {}),
         // The cut that takes the offcut off costs a kerf too.
-        offcut: Math.max(0, planned.offcut - kerf),
+        offcut: leftAfterCut({ kerf }, planned),
         kept,
       } as unknown as EntryDraft['value'],
     }
