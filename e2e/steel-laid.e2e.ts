@@ -121,6 +121,25 @@ describe.each([
   })
 })
 
+it('leads from the cage card to the page, and shows the laps of another panel', async () => {
+  const { page, faults } = await openPage(DESK)
+  await page.goto(`${app.address}/panel/Saltmarsh%20Library/N06?step=cage`)
+  await page.getByRole('link', { name: 'How the bars lie' }).click()
+  await page.getByRole('heading', { name: 'N06, Saltmarsh Library' }).waitFor()
+  expect(await page.getByRole('link', { name: 'Laid out' }).getAttribute('aria-current')).toBe('page')
+  await page.getByLabel('Panel', { exact: true }).selectOption('Saltmarsh Library/B01')
+  await page.getByRole('heading', { name: 'B01, Saltmarsh Library' }).waitFor()
+  const laps = page.getByRole('region', { name: 'Laps' })
+  await laps.getByRole('button', { name: /mm$/ }).first().click()
+  await laps.locator('svg').first().waitFor()
+  await laps.getByText(/^Middles along/).waitFor()
+  await clean(page)
+  await keep(page, 'laps')
+  expect(page.url()).toContain('B01')
+  expect(faults).toEqual([])
+  await page.context().close()
+})
+
 it('goes by keyboard alone: a layer, a mark, the cage', async () => {
   const { page } = await openPage(DESK)
   const press = async (want: RegExp): Promise<void> => {

@@ -5,6 +5,7 @@ import { DesignForm } from './design-form.tsx'
 import { DocketForm } from './docket-form.tsx'
 import { GearForm } from './gear-form.tsx'
 import { HandOverForm } from './hand-over-form.tsx'
+import { OpenLaid } from './open-laid.tsx'
 import { OpenLift } from './open-lift.tsx'
 import { PlaceForm } from './place-form.tsx'
 import { SpecimenForm } from './specimen-form.tsx'
@@ -14,6 +15,10 @@ import { TemperatureForm } from './temperature-form.tsx'
 export function StepExtras({ card }: { readonly card: Card }): ReactElement | null {
   const { step } = card
   switch (step) {
+    case 'cut-bend':
+    case 'cage':
+    case 'set':
+      return <OpenLaid />
     case 'deliver':
       return (
         <>

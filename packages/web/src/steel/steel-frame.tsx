@@ -26,7 +26,7 @@ export function SteelFrame({
         <h1>Steel</h1>
         <nav aria-label="Pages of the room" className="row no-print">
           {PAGES.map(({ to, name }) => (
-            <Link key={to} to={to} className="button" activeOptions={{ exact: true }}>
+            <Link key={to} to={to} className="button" activeOptions={{ exact: true, includeSearch: false }}>
               {name}
             </Link>
           ))}
