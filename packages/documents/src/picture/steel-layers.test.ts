@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { expectClearLabels } from './clear-labels.ts'
 import { EXAMPLE_DRAWINGS } from './example-drawings.ts'
+import { examplePlan } from './example-plan.ts'
 import { lapPicture } from './lap-picture.ts'
 import { type Frame, type Picture, picturePoint } from './picture.ts'
 import { steelLayerPicture, steelParts } from './steel-layers.ts'
 import { exampleCage } from './steel-layers-example.ts'
 import { hooksPicture } from './steel-layers-hooks.ts'
 import { tiePicture } from './steel-layers-ties.ts'
+import { steelPicture } from './steel-picture.ts'
 import { steelSection } from './steel-section.ts'
 import { svgText, toSvgElements } from './svg.ts'
 
@@ -98,6 +100,14 @@ describe('what the pictures show', () => {
     const ties = picture.shapes.filter((shape) => shape.kind === 'line' && shape.role === 'now')
     expect(ties).toHaveLength(2)
     expect(picture.shapes.some((shape) => shape.kind === 'text' && shape.text === '500')).toBe(true)
+  })
+
+  test('all bars at once show each lap, whatever mat it belongs to', () => {
+    const steel = { ...examplePlan(drawing).steel, placed: cage.placed, laps: cage.laps }
+    const picture = steelPicture({ drawing, steel, frame: DESK })
+    expect(picture.shapes.filter((shape) => shape.role === 'lap')).toHaveLength(cage.laps.length)
+    const top = steelPicture({ drawing, steel, frame: DESK, layer: 'top' })
+    expect(top.shapes.some((shape) => shape.role === 'lap')).toBe(false)
   })
 
   test('without heights there is no section', () => {

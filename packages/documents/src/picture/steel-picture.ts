@@ -22,9 +22,9 @@ const ASIDE = 2.2
 export function steelPicture({ drawing, steel, frame, layer }: SteelPictureInput): Picture {
   const base = basePicture({ drawing, frame })
   const bars = steel.placed.filter((bar) => layer === undefined || bar.layer === layer)
-  const marks = new Set(bars.map((bar) => bar.mark))
   const shift = new Set(bars.map((bar) => bar.layer)).size > 1 ? ASIDE : 0
-  const laps = steel.laps.filter((lap) => marks.has(lap.mark))
+  // A lap of bars that have no layer has no place either.
+  const laps = steel.laps.filter((lap) => lap.layer !== null && (layer === undefined || lap.layer === layer))
   return finishPicture({
     base,
     inside: [
