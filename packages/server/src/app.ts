@@ -18,6 +18,7 @@ import { guardingHeaders } from './guard/headers.ts'
 import { type ListedRoute, methodsAt } from './guard/methods.ts'
 import { sameOrigin } from './guard/origin.ts'
 import { signedInOnly } from './guard/signed-in.ts'
+import { loggerRoutes } from './loggers/loggers.route.ts'
 import { panelRoutes } from './panels/panels.route.ts'
 import { peopleRoutes } from './people/people.route.ts'
 import { PinCheck } from './people/pin-check.ts'
@@ -102,6 +103,7 @@ export function createApp(input: AppInput): CastwrightApp {
   const seenAt = (c: Context<ServerEnv>): string => origin ?? new URL(c.req.url).origin
   app.route('/', panelRoutes({ log, seenAt }))
   app.route('/', steelRoutes({ log, seenAt }))
+  app.route('/', loggerRoutes({ log, clock, addressOf }))
   app.doc31('/api/openapi.json', DOCUMENT)
 
   const listed = routesOf(app)
@@ -122,7 +124,7 @@ const DOCUMENT = {
     title: 'Castwright',
     version: '1',
     description:
-      'The record of one precast yard: people, entries, files, proofs. Cookie session, same origin; errors are problem details (RFC 9457).',
+      'The record of one precast yard: people, entries, files, proofs. Cookie session, same origin; loggers by a key of their own; errors are problem details (RFC 9457).',
   },
 } as const
 

@@ -1,4 +1,5 @@
 import type { Person } from '@castwright/record'
+import type { Logger } from '@castwright/record/store'
 import type { HttpBindings } from '@hono/node-server'
 import type { Context } from 'hono'
 import { Problem } from './problem.ts'
@@ -12,7 +13,8 @@ export interface SignedIn {
 export interface ServerEnv {
   /** Absent where the app is asked in process. */
   Bindings: Partial<HttpBindings>
-  Variables: { signedIn: SignedIn | null }
+  /** `logger`: whose key opened the one address that takes keys. */
+  Variables: { signedIn: SignedIn | null; logger?: Logger }
 }
 
 /** @throws Problem 401 where nobody is signed in. */

@@ -13,6 +13,7 @@ const LIMITS: readonly (readonly [path: RegExp, bytes: number])[] = [
   // A job carries its drawings: 20,000 plain ones.
   [/^\/api\/import$/, 32 * MB],
   [/^\/api\/sign$/, MB],
+  [/^\/api\/readings$/, MB],
 ]
 const OTHERWISE = 64 * 1024
 

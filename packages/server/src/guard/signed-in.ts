@@ -1,6 +1,7 @@
 import type { MiddlewareHandler } from 'hono'
 import type { ServerEnv } from '../env.ts'
 import { Problem } from '../problem.ts'
+import { KEYED } from './keyed.ts'
 
 /** What anybody may ask. Everything else of the API needs a session, before its body is even read. */
 const OPEN: readonly string[] = [
@@ -10,6 +11,7 @@ const OPEN: readonly string[] = [
   'GET /api/people',
   'GET /api/key',
   'GET /api/openapi.json',
+  KEYED,
 ]
 
 /** Lets nobody past without a session, but for the few open addresses. */
