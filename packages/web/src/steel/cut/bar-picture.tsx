@@ -1,6 +1,8 @@
 import type { CutBar } from '@castwright/engine/steel'
 import type { ReactElement } from 'react'
 
+const MOST_DRAWN = 400
+
 /** One way of cutting to scale: pieces side by side, dashed what is left. `longest`: the bar that fills the width, mm. */
 export function BarPicture({
   bar,
@@ -10,8 +12,12 @@ export function BarPicture({
   readonly longest: number
 }): ReactElement {
   const wide = (mm: number): { readonly width: string } => ({ width: `${(100 * mm) / longest}%` })
+  const all = bar.pieces.reduce((sum, { count }) => sum + count, 0)
+  // More than can be told apart on any screen: each length is drawn as one block.
   const pieces = bar.pieces.flatMap(({ length, count }, line) =>
-    Array.from({ length: count }, (_, i) => ({ key: `${line}-${i}`, length })),
+    all > MOST_DRAWN
+      ? [{ key: `${line}`, length: length * count }]
+      : Array.from({ length: count }, (_, i) => ({ key: `${line}-${i}`, length })),
   )
   const words = bar.pieces.map(({ length, count }) => `${count} of ${length} mm`).join(', ')
   return (

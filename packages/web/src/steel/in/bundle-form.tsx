@@ -1,6 +1,6 @@
 import type { CodeFamily } from '@castwright/engine/codes'
 import { type Bundle, bundleFindings, PROCESSES, SURFACES } from '@castwright/engine/steel/incoming'
-import { type FormEvent, type ReactElement, useState } from 'react'
+import { type FormEvent, type ReactElement, useRef, useState } from 'react'
 import { Button, CheckField, Field, NumberField, SelectField, Sheet, TextField } from '../../look/index.ts'
 import { sizeName } from '../size-name.ts'
 import { type BundleFaults, type BundleText, readBundle } from './bundle-draft.ts'
@@ -26,6 +26,7 @@ export function BundleForm(props: BundleFormProps): ReactElement {
   const [text, setText] = useState(from)
   const [reason, setReason] = useState('')
   const [pressed, setPressed] = useState(false)
+  const form = useRef<HTMLFormElement>(null)
   const read = readBundle(text)
   const put = (change: Partial<BundleText>): void => setText({ ...text, ...change })
   const shown: BundleFaults = { ...read.faults, ...(pressed ? missing(text, taken, correcting) : {}) }
@@ -33,12 +34,16 @@ export function BundleForm(props: BundleFormProps): ReactElement {
     event.preventDefault()
     setPressed(true)
     const wrong = { ...read.faults, ...missing(text, taken, correcting) }
-    if (Object.keys(wrong).length > 0 || read.bundle === null || busy) return
-    if (correcting && reason.trim() === '') return
+    if (Object.keys(wrong).length > 0 || read.bundle === null || (correcting && reason.trim() === '')) {
+      // The field may be far above the button.
+      setTimeout(() => form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus(), 0)
+      return
+    }
+    if (busy) return
     onSave(text.id.trim(), read.bundle, reason.trim())
   }
   return (
-    <form className="stack" onSubmit={submit} noValidate>
+    <form ref={form} className="stack" onSubmit={submit} noValidate>
       <Ordered text={text} put={put} faults={shown} family={family} correcting={correcting} />
       <OnTheBar text={text} put={put} faults={shown} family={family} />
       <Papers text={text} put={put} faults={shown} family={family} />

@@ -1,7 +1,7 @@
 import { type CodeFamily, codeFamily } from '@castwright/engine/codes'
 import { heatsOf } from '@castwright/engine/steel/incoming'
 import { type BundleFacts, panelsOfHeat } from '@castwright/record'
-import { type ReactElement, useMemo, useState } from 'react'
+import { type ReactElement, type ReactNode, useEffect, useMemo, useRef, useState } from 'react'
 import { Button, Caution, Field, SelectField, Sheet, VerdictMark } from '../../look/index.ts'
 import { useActing } from '../../panel/acting.ts'
 import { mayDo } from '../../panel/entitled.ts'
@@ -35,24 +35,26 @@ export function InPage(): ReactElement {
   return (
     <SteelFrame page="In">
       {entering ? (
-        <Sheet title="A bundle came">
-          <BundleForm
-            family={family}
-            from={EMPTY_BUNDLE}
-            taken={new Set(steel.bundles.keys())}
-            correcting={false}
-            busy={busy}
-            fault={fault}
-            onLeave={() => setEntering(false)}
-            onSave={(id, bundle) =>
-              void run(() => record.add(recordBundle.draft({ id, bundle }))).then((done) => {
-                if (!done) return
-                setEntering(false)
-                setOpen(id)
-              })
-            }
-          />
-        </Sheet>
+        <Arrived>
+          <Sheet title="A bundle came">
+            <BundleForm
+              family={family}
+              from={EMPTY_BUNDLE}
+              taken={new Set(steel.bundles.keys())}
+              correcting={false}
+              busy={busy}
+              fault={fault}
+              onLeave={() => setEntering(false)}
+              onSave={(id, bundle) =>
+                void run(() => record.add(recordBundle.draft({ id, bundle }))).then((done) => {
+                  if (!done) return
+                  setEntering(false)
+                  setOpen(id)
+                })
+              }
+            />
+          </Sheet>
+        </Arrived>
       ) : mayDo(person.role, 'bundle') ? (
         <div className="row">
           <Button look="main" onClick={() => setEntering(true)}>
@@ -61,7 +63,16 @@ export function InPage(): ReactElement {
         </div>
       ) : null}
       {shown === undefined ? null : (
-        <BundleSheet key={shown.id} facts={shown} family={family} onClose={() => setOpen(null)} />
+        <Arrived key={shown.id}>
+          <BundleSheet
+            facts={shown}
+            family={family}
+            onClose={() => {
+              setOpen(null)
+              document.getElementById(rowId(shown.id))?.focus()
+            }}
+          />
+        </Arrived>
       )}
       <Bundles family={family} onOpen={setOpen} />
       <Heats />
@@ -71,6 +82,21 @@ export function InPage(): ReactElement {
       />
     </SteelFrame>
   )
+}
+
+/** What was asked for opens above the list: it takes the focus, and with it the screen, so that nobody looks for it. */
+function Arrived({ children }: { readonly children: ReactNode }): ReactElement {
+  const box = useRef<HTMLDivElement>(null)
+  useEffect(() => box.current?.focus(), [])
+  return (
+    <div ref={box} tabIndex={-1}>
+      {children}
+    </div>
+  )
+}
+
+function rowId(bundle: string): string {
+  return `bundle-row-${bundle}`
 }
 
 /** Bundles that are listed at once. */
@@ -134,7 +160,12 @@ function Bundles({
           <ul className="plain-list bundle-list">
             {found.slice(0, shown).map(({ facts, standing }) => (
               <li key={facts.id} className="bundle-item">
-                <button type="button" className="bundle-row" onClick={() => onOpen(facts.id)}>
+                <button
+                  type="button"
+                  id={rowId(facts.id)}
+                  className="bundle-row"
+                  onClick={() => onOpen(facts.id)}
+                >
                   <VerdictMark verdict={STANDING[standing].verdict} silent />
                   <span>
                     <strong>{facts.id}</strong>, {sizeName(family, facts.came.ordered.diameter)}{' '}
