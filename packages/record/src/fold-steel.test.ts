@@ -310,6 +310,38 @@ describe('steel in the record', () => {
     expect([...fold([entry]).steel.byPanel.keys()]).toEqual(['J 1/W 1/a'])
   })
 
+  it('refuses a plan whose pieces are longer than their bar', () => {
+    const line = { stock: 6000, count: 1, rack: false, pieces: [{ length: 2900, count: 2 }], offcut: 200 }
+    const plan = (change: object) =>
+      new ExampleDevice('d-6').make(LEAD, {
+        kind: 'cut-plan',
+        subject: { kind: 'yard', id: 'example' },
+        value: { diameter: 12, grade: '500E', kerf: 0, keep: null, lines: [{ ...line, ...change }] },
+      })
+    expect(plan({}).kind).toBe('cut-plan')
+    expect(() => plan({ offcut: 201 })).toThrow(/within the length of the bar/)
+    expect(() => plan({ pieces: [{ length: 1e6, count: 1_000_000 }] })).toThrow(
+      /within the length of the bar/,
+    )
+  })
+
+  it('gives bars, pieces and offcuts back where a cut is taken back, and tells what was cut from them since', () => {
+    const { device, first, second, all } = week()
+    const back = device.make(FLOOR, {
+      kind: 'correction',
+      subject: BAR,
+      about: first.id,
+      reason: 'x',
+      value: null,
+    })
+    const { steel, flags } = fold([...all, back])
+    expect(steel.bundles.get('B-7')?.cutBars).toBe(0)
+    expect(steel.byPanel.has(PANEL.id)).toBe(false)
+    expect(steel.rack.map(({ entry }) => entry)).toEqual([second.id])
+    expect(steel.byPanel.get('J1/W2')?.[0]?.bundle).toBeNull()
+    expect(flags.map(({ entries }) => entries[0])).toContain(second.id)
+  })
+
   it('puts what the rack was corrected to into the passport', () => {
     const { device, came, accepted } = week()
     const value = { diameter: 12, grade: '500E', length: 3000, count: 1, bundle: null }

@@ -48,14 +48,19 @@ export const cutPlanSchema = z.strictObject({
   keep: length.nullable(),
   lines: z
     .array(
-      z.strictObject({
-        stock: length,
-        count,
-        /** Taken from the rack. */
-        rack: z.boolean(),
-        pieces: pieces.min(1),
-        offcut: z.number().min(0).max(1e6),
-      }),
+      z
+        .strictObject({
+          stock: length,
+          count,
+          /** Taken from the rack. */
+          rack: z.boolean(),
+          pieces: pieces.min(1),
+          offcut: z.number().min(0).max(1e6),
+        })
+        .refine(
+          ({ stock, pieces: planned, offcut }) => sumOf(planned) + offcut <= stock * (1 + 1e-9),
+          'pieces and offcut within the length of the bar',
+        ),
     )
     .min(1)
     .max(2000),
