@@ -45,6 +45,8 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['bends', '/steel/bend'],
   ['laid out', '/steel/laid?panel=Saltmarsh%20Library%2FN06'],
   ['bar lists', '/steel/list'],
+  ['Pours', '/pours'],
+  ['a pour', '/pours/Saltmarsh%20Library/E03'],
   ['Strength', '/strength'],
   ['the strength of a panel', '/strength/Saltmarsh%20Library/C02'],
   ['results', '/strength/results'],
