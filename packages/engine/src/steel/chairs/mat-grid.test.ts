@@ -32,6 +32,24 @@ describe('a mat on its chairs', () => {
     expect(mat?.sag).toBeLessThan(bar?.sag ?? 0)
   })
 
+  it('one crossing bar a bay on chaired bars: the two beams on each other, and hardly stiffer', () => {
+    // computed, second method: the crossing bar as a beam of two spans r on rows that settle. Its reactions under a load in the middle of
+    // a span are 13/32, 22/32 and −3/32; each row is a beam of two spans s loaded in its middle. The bar of the other bay helps a little.
+    const [d, s, r] = [12, 600, 500]
+    const mat = (person: number) =>
+      matGridSag({
+        carried: { diameter: d, spacing: r },
+        crossing: { diameter: d, spacing: s / 2 },
+        spacing: s,
+        person,
+      })?.sag ?? Number.NaN
+    const alone =
+      (1000 * (23 / 1536) * (r ** 3 + ((13 ** 2 + 22 ** 2 + 3 ** 2) / 32 ** 2) * s ** 3)) / stiffness(d)
+    const added = mat(3) - mat(2)
+    expect(added).toBeLessThan(alone)
+    expect(added).toBeGreaterThan(0.9 * alone)
+  })
+
   it('bars further apart than the chairs are looked at between their crossings', () => {
     const bars = { diameter: 10, spacing: 300 }
     const mat = matGridSag({ carried: bars, crossing: bars, spacing: 400, person: 1 })
