@@ -26,6 +26,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['drawing', '/drawing/Saltmarsh%20Library/E03'],
   ['cuts', '/steel'],
   ['bends', '/steel/bend'],
+  ['laid', '/steel/laid?panel=Saltmarsh%20Library%2FC03'],
   ['lifts', '/lifts'],
   ['lift', '/lifts/Saltmarsh%20Library/N06'],
   ['lift-edge', '/lifts/Saltmarsh%20Library/S06'],
@@ -33,7 +34,16 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['yard', '/yard'],
   ['verify', '/verify'],
 ]
-const SHEETS = ['pour-card', 'steel-schedule', 'bend-gauge', 'lift-card', 'label', 'passport'] as const
+const SHEETS = [
+  'pour-card',
+  'steel-schedule',
+  'bar-tags',
+  'tie-plan',
+  'bend-gauge',
+  'lift-card',
+  'label',
+  'passport',
+] as const
 const WIDTHS = [
   ['1440', DESK],
   ['360', PHONE],
