@@ -25,7 +25,6 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['card-load', `${PANEL}/G01?step=load`],
   ['drawing', '/drawing/Saltmarsh%20Library/E03'],
   ['bundles', '/steel/in'],
-  ['laid', '/steel/laid?panel=Saltmarsh%20Library%2FN06'],
   ['bar-list', '/steel/list'],
   ['cuts', '/steel'],
   ['bends', '/steel/bend'],
