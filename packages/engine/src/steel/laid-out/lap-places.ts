@@ -45,6 +45,8 @@ export function lapPlaces(input: LapPlacesInput): LappedLine | null {
   for (let count = fewest; count <= fewest + MORE; count += 1) {
     const found = cheapest(input, count)
     if (found !== null && (best === null || found.cost < best.cost - 1e-9)) best = found
+    // Nothing to gain that would be worth a piece more.
+    if (best !== null && best.cost < (count + 1) * COST.piece) break
   }
   return best === null ? null : built(input, best)
 }
