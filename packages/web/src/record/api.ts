@@ -98,6 +98,32 @@ export interface ListedPerson extends Person {
   readonly active: boolean
 }
 
+/** A logger that sends its readings itself, and what it last gave. */
+export interface ListedLogger {
+  readonly id: string
+  readonly name: string
+  /** `<job>/<mark>` that it reads for; null for none. */
+  readonly panel: string | null
+  readonly active: boolean
+  readonly last: {
+    readonly at: string
+    readonly panel: string
+    readonly channel: string
+    readonly celsius: number
+  } | null
+}
+
+/** `key`: told in this answer and never again. */
+export interface KeyedLogger extends ListedLogger {
+  readonly key?: string
+}
+
+export interface LoggerChange {
+  readonly panel?: string | null
+  readonly active?: boolean
+  readonly newKey?: true
+}
+
 /** What the app asks of the server. Times out, so that a hanging network counts as none. */
 export interface Api {
   session(): Promise<SessionAnswer>
@@ -106,6 +132,9 @@ export interface Api {
   people(): Promise<readonly ListedPerson[]>
   addPerson(person: { name: string; role: Role; pin: string }): Promise<void>
   changePerson(id: string, change: { pin?: string; active?: boolean; current?: string }): Promise<void>
+  loggers(): Promise<readonly ListedLogger[]>
+  addLogger(logger: { name: string; panel: string | null }): Promise<KeyedLogger>
+  changeLogger(id: string, change: LoggerChange): Promise<KeyedLogger>
   entries(after: number, limit: number): Promise<EntriesAnswer>
   push(entries: readonly Entry[]): Promise<PushAnswer>
   sign(entry: Entry, pin: string): Promise<SignAnswer>
@@ -164,6 +193,9 @@ export function createApi({ base = '', fetch: ask = fetch, patience = 20_000 }: 
     changePerson: async (id, change) => {
       await call('PATCH', `/api/people/${encodeURIComponent(id)}`, change)
     },
+    loggers: () => json('GET', '/api/loggers'),
+    addLogger: (logger) => json('POST', '/api/loggers', logger),
+    changeLogger: (id, change) => json('PATCH', `/api/loggers/${encodeURIComponent(id)}`, change),
     entries: (after, limit) => json('GET', `/api/entries?after=${after}&limit=${limit}`),
     push: (entries) => json('POST', '/api/entries', { entries }),
     sign: (entry, pin) => json('POST', '/api/sign', { entry, pin }),

@@ -43,6 +43,11 @@ export class FakeServer {
     people: () => this.#call('people', () => PEOPLE.map((person) => ({ ...person, active: true }))),
     addPerson: () => this.#call('addPerson', () => undefined),
     changePerson: () => this.#call('changePerson', () => undefined),
+    loggers: () => this.#call('loggers', () => []),
+    addLogger: ({ name, panel }) =>
+      this.#call('addLogger', () => ({ id: 'l1', name, panel, active: true, last: null })),
+    changeLogger: (id) =>
+      this.#call('changeLogger', () => ({ id, name: 'Box', panel: null, active: true, last: null })),
     entries: (after, limit) =>
       this.#call('entries', () => {
         this.#signedIn()

@@ -4,6 +4,7 @@ import type { ReactElement } from 'react'
 import { Sheet, useTitle } from '../look/index.ts'
 import { usePerson, useYardState } from '../record/index.ts'
 import { BringIn } from './bring-in.tsx'
+import { LoggersPart } from './loggers-part.tsx'
 import { NewYard } from './new-yard.tsx'
 import { People } from './people.tsx'
 import { ThisDevice } from './this-device.tsx'
@@ -35,6 +36,7 @@ export function YardScreen(): ReactElement {
         </div>
         <div className="stack">
           <ThisDevice />
+          <LoggersPart />
           <People />
         </div>
       </div>
