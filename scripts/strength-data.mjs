@@ -17,7 +17,8 @@ for (const row of rows) {
     throw new Error(`strength-by-age.csv: not nine numbers in ${row}`)
   const proportions = numbers.slice(0, 7).join(' ')
   const mix = mixes.get(mark) ?? { proportions, tests: [] }
-  if (mix.proportions !== proportions) throw new Error(`strength-by-age.csv: ${mark} has two sets of proportions`)
+  if (mix.proportions !== proportions)
+    throw new Error(`strength-by-age.csv: ${mark} has two sets of proportions`)
   mix.tests.push(`${numbers[7]}:${numbers[8]}`)
   mixes.set(mark, mix)
 }
@@ -32,5 +33,6 @@ ${lines.join('\n')}
 `
 const target = join(folder, 'open-data.ts')
 if (process.argv.includes('--check')) {
-  if (readFileSync(target, 'utf8') !== text) throw new Error('open-data.ts does not match strength-by-age.csv')
+  if (readFileSync(target, 'utf8') !== text)
+    throw new Error('open-data.ts does not match strength-by-age.csv')
 } else writeFileSync(target, text)

@@ -46,7 +46,7 @@ export function hourMet(input: HourMetInput): Worked<number> {
 function ageMet({ model, wanted, edge }: HourMetInput): Worked<number> {
   if (edge === 'low' && model.bandGaps.length > 0) return unknown(...model.bandGaps)
   if (edge === 'low' && model.share === null) return searched(model, wanted, 'low')
-  if (Number.isFinite(model.to)) return searched(model, wanted, 'expected')
+  if (model.curve === null || Number.isFinite(model.to)) return searched(model, wanted, edge)
   const share = edge === 'low' ? 1 - BAND_DEVIATE * (model.share ?? 0) : 1
   if (!(share > 0)) return unknown('scatter: so great that the low edge stays at 0')
   const strength = wanted / share

@@ -25,7 +25,8 @@ export interface StrengthBand {
 
 /** A mix ready to be asked: strength, MPa, and 90 % band of one later test at an equivalent age, h. */
 export interface StrengthModel {
-  readonly curve: StrengthCurve
+  /** Null where it is no one curve: a law brought up to date by cylinders. */
+  readonly curve: StrengthCurve | null
   /** Ages between which it answers, h. Outside: null. */
   readonly from: number
   readonly to: number

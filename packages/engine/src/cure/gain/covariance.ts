@@ -4,6 +4,8 @@ import type { Covariance } from './learned.ts'
 export interface MixCovariance {
   readonly level: number
   readonly slope: number
+  /** Of the level of the one and the slope of the other. */
+  readonly cross: number
   readonly bend: number
 }
 
@@ -32,6 +34,7 @@ export function mixCovariance(a: readonly number[], b: readonly number[], by: Co
   return {
     level: COMMON_LEVEL ** 2 + by.level ** 2 * like + by.levelStraight ** 2 * together,
     slope: by.slopeCommon ** 2 + by.slope ** 2 * like + by.slopeStraight ** 2 * together,
+    cross: by.turn * (by.level * by.slope * like + by.levelStraight * by.slopeStraight * together),
     bend: by.bend ** 2 * like,
   }
 }
@@ -40,14 +43,21 @@ export function mixCovariance(a: readonly number[], b: readonly number[], by: Co
 const COMMON_LEVEL = 1
 
 /** What two mixes share at two ages. */
-export function sharedAt({ level, slope, bend }: MixCovariance, a: ReadAge, b: ReadAge, by: Covariance): number {
-  return level + slope * a.growth * b.growth + bend * near(a, b, by.bendReach)
+export function sharedAt(
+  { level, slope, cross, bend }: MixCovariance,
+  a: ReadAge,
+  b: ReadAge,
+  by: Covariance,
+): number {
+  const straight = level + slope * a.growth * b.growth + cross * (a.growth + b.growth)
+  return straight + bend * near(a, b, by.bendReach)
 }
 
 /** What one mix has of its own at two ages: on top of what it shares with others, without the scatter of a test. */
 export function ownAt(a: ReadAge, b: ReadAge, by: Covariance): number {
   return (
     by.levelOwn ** 2 +
+    by.turnOwn * by.levelOwn * by.slopeOwn * (a.growth + b.growth) +
     by.slopeOwn ** 2 * a.growth * b.growth +
     by.bendOwn ** 2 * near(a, b, by.bendOwnReach)
   )

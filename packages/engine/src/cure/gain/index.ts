@@ -1,12 +1,12 @@
-export { readAge } from './covariance.ts'
-export type { Covariance } from './learned.ts'
-export {
-  type AgedStrength,
-  alikeGroups,
-  type MixProportions,
-  OPEN_TESTS,
-  type OpenMix,
-  openMixes,
-} from './open-mixes.ts'
-export { type OpenProcess, openProcess, type Slip } from './open-process.ts'
+export { type AgedStrength, OPEN_TESTS } from './aged-strength.ts'
 export { factorOf, inverseOf } from './factor.ts'
+export { type Gain, type GainInput, gainOf } from './gain.ts'
+export type { Covariance } from './learned.ts'
+export { LEARNED, POPULATION, SLIPS, WIDEN } from './learned.ts'
+export { alikeGroups, type MixProportions, type OpenMix, openMixes } from './open-mixes.ts'
+export { openPrior } from './open-prior.ts'
+export { type OpenProcess, openProcess, type Slip } from './open-process.ts'
+export { POPULATION_PRIOR, type Population, populationLaw } from './population.ts'
+export { laterTests, type Posterior, type TakenIn, takeIn } from './posterior.ts'
+export { type GainTests, readGainTests } from './read-gain.ts'
+export type { StrengthPrior } from './strength-prior.ts'

@@ -1,3 +1,4 @@
+import type { AgedStrength } from './aged-strength.ts'
 import { OPEN_DATA } from './open-data.ts'
 
 /** Proportions of a mix, kg/m³. */
@@ -22,25 +23,12 @@ export const PROPORTIONS = [
   'fine',
 ] as const satisfies readonly (keyof MixProportions)[]
 
-/** One result: age, days at the reference temperature, and strength, MPa. */
-export interface AgedStrength {
-  readonly days: number
-  readonly strength: number
-}
-
 export interface OpenMix {
   readonly mark: string
   readonly proportions: MixProportions
   /** In order of age, as listed: repeats included. */
   readonly tests: readonly AgedStrength[]
 }
-
-/** Source of every number that rests on the open tests. */
-export const OPEN_TESTS = {
-  standard: 'I-C. Yeh, Concrete Compressive Strength, UCI Machine Learning Repository, 1998 (CC BY 4.0)',
-  clause: 'a part: 666 tests of 339 mixes',
-  status: 'seen',
-} as const
 
 let read: readonly OpenMix[] | null = null
 
@@ -61,14 +49,6 @@ function mixOf(line: string): OpenMix {
   })
   const proportions = Object.fromEntries(PROPORTIONS.map((name, at) => [name, numbers[at]]))
   return { mark, proportions: proportions as unknown as MixProportions, tests }
-}
-
-/** Results without those that repeat another to the last digit: a row copied is no second test. */
-export function withoutRepeats(tests: readonly AgedStrength[]): AgedStrength[] {
-  return tests.filter(
-    ({ days, strength }, at) =>
-      tests.findIndex((test) => test.days === days && test.strength === strength) === at,
-  )
 }
 
 /** Proportions closer than this in each, kg/m³, are one mix written down twice. */

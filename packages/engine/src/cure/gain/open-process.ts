@@ -1,8 +1,9 @@
+import { type AgedStrength, withoutRepeats } from './aged-strength.ts'
 import { mixCovariance, ownAt, type ReadAge, readAge, sharedAt } from './covariance.ts'
 import { backward, factorOf, forward } from './factor.ts'
 import { type FeatureScale, featuresOf, scaled, scaleOf } from './features.ts'
 import type { Covariance } from './learned.ts'
-import { type AgedStrength, type MixProportions, type OpenMix, withoutRepeats } from './open-mixes.ts'
+import type { MixProportions, OpenMix } from './open-mixes.ts'
 
 /** Joint normal law of ln strength at some ages; `covariance` row by row. */
 export interface Gaussian {
@@ -60,7 +61,7 @@ export function openProcess({ mixes, by, slips = [], scale }: OpenProcessInput):
     const { mark } = mixes[row.mix] as OpenMix
     const slip = slips.find(
       (each) =>
-        each.mark === mark && each.days === row.days && Math.log(each.strength) === row.value,
+        each.mark === mark && each.days === row.days && Math.abs(Math.log(each.strength) - row.value) < 1e-6,
     )
     const place = at * rows.length + at
     matrix[place] = (matrix[place] as number) + (slip?.scatter ?? 0) ** 2
@@ -107,7 +108,9 @@ export function curveLaw(process: OpenProcess, mix: MixProportions, days: readon
   const self = mixCovariance(own, own, by)
   const mean = new Float64Array(ages.length)
   const solved = ages.map((age, at) => {
-    const toRows = Float64Array.from(rows, (row) => sharedAt(shared[row.mix] as typeof self, age, row.age, by))
+    const toRows = Float64Array.from(rows, (row) =>
+      sharedAt(shared[row.mix] as typeof self, age, row.age, by),
+    )
     mean[at] = process.centre + toRows.reduce((sum, value, k) => sum + value * (process.weights[k] ?? 0), 0)
     return forward(factor, rows.length, toRows)
   })

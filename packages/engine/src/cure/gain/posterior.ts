@@ -1,5 +1,5 @@
+import { type AgedStrength, withoutRepeats } from './aged-strength.ts'
 import { backward, factorOf, forward, inverseOf } from './factor.ts'
-import { type AgedStrength, withoutRepeats } from './open-mixes.ts'
 import type { Gaussian } from './open-process.ts'
 import type { StrengthPrior } from './strength-prior.ts'
 
@@ -82,30 +82,49 @@ function withScatter(covariance: Float64Array, size: number, variance: (at: numb
   return matrix
 }
 
-/** Law of one later test at each age, days, given the tests. Deviations are stretched as `takeIn` says. */
+/** Law of one later test at each age, days, given the tests. Deviations are stretched as `takeIn` and the prior say. */
 export function laterTests(prior: StrengthPrior, taken: TakenIn, days: readonly number[]): Posterior[] {
+  const { mean, covariance } = curveLawAfter(prior, taken, days)
+  return days.map((_, at) => {
+    const curve = Math.max(0, covariance[at * days.length + at] as number)
+    return {
+      mean: mean[at] as number,
+      deviation: prior.widen * Math.sqrt(curve + (taken.stretch * prior.scatter) ** 2),
+    }
+  })
+}
+
+/** Joint law of the curve at some ages, days, given the tests; without the scatter of a test. */
+export function curveLawAfter(prior: StrengthPrior, taken: TakenIn, days: readonly number[]): Gaussian {
   const { tests, added, stretch } = taken
-  const [known, asked] = [tests.length, days.length]
+  const [told, asked] = [tests.length, days.length]
   const { mean, covariance } = prior.law([...tests.map((test) => test.days), ...days])
-  const all = known + asked
-  const block = new Float64Array(known * known)
-  for (let i = 0; i < known; i += 1)
-    for (let j = 0; j < known; j += 1) block[i * known + j] = covariance[i * all + j] as number
+  const all = told + asked
+  const block = Float64Array.from({ length: told * told }, (_, at) => {
+    return covariance[Math.floor(at / told) * all + (at % told)] as number
+  })
   const factor = factorOf(
-    withScatter(block, known, (at) => prior.scatter ** 2 + (added[at] ?? 0) ** 2),
-    known,
+    withScatter(block, told, (at) => prior.scatter ** 2 + (added[at] ?? 0) ** 2),
+    told,
   )
   if (factor === null) throw new Error('posterior: covariance of the tests found not positive definite')
   const residual = tests.map(({ strength }, at) => Math.log(strength) - (mean[at] as number))
-  const weights = backward(factor, known, forward(factor, known, residual))
-  return days.map((_, at) => {
-    const row = (known + at) * all
-    const toTests = covariance.subarray(row, row + known)
-    const reduced = forward(factor, known, toTests)
-    let middle = mean[known + at] as number
-    for (let k = 0; k < known; k += 1) middle += (toTests[k] as number) * (weights[k] as number)
-    const told = reduced.reduce((sum, value) => sum + value ** 2, 0)
-    const curve = Math.max(0, (covariance[row + known + at] as number) - told)
-    return { mean: middle, deviation: stretch * Math.sqrt(curve + prior.scatter ** 2) }
+  const weights = backward(factor, told, forward(factor, told, residual))
+  const drawn = days.map((_, at) => {
+    const toTests = covariance.subarray((told + at) * all, (told + at) * all + told)
+    return { toTests, reduced: forward(factor, told, toTests) }
   })
+  return {
+    mean: Float64Array.from(drawn, ({ toTests }, at) =>
+      toTests.reduce((sum, each, k) => sum + each * (weights[k] as number), mean[told + at] as number),
+    ),
+    covariance: Float64Array.from(
+      drawn.flatMap((a, i) =>
+        drawn.map((b, j) => {
+          const known = a.reduced.reduce((sum, each, k) => sum + each * (b.reduced[k] as number), 0)
+          return stretch ** 2 * ((covariance[(told + i) * all + told + j] as number) - known)
+        }),
+      ),
+    ),
+  }
 }

@@ -9,6 +9,8 @@ export interface StrengthPrior {
   readonly law: (days: readonly number[]) => Gaussian
   /** Standard deviation of one test about the curve, ln strength. */
   readonly scatter: number
+  /** Factor on the deviation of a later test, so that a 90 % band held 90 % of what was held out; 1 where it was not needed. */
+  readonly widen: number
   /** Ages between which the prior has something to go by, days. */
   readonly from: number
   readonly to: number
