@@ -38,22 +38,26 @@ export function steelChecks(input: SteelChecksInput): Check[] {
     ...mat.cage,
     ...laid.flatMap(({ checks }) => checks),
     ...samePlaceCheck(input),
-    ...insertChecks(drawing, input.yard, input.placed),
+    ...insertChecks({ drawing, yard: input.yard, placed: input.placed, notLaid: notLaid(input) }),
     ...mat.set,
   ]
 }
 
 /** Told where bars clash, and where more than mats is laid out. */
-function samePlaceCheck({ laid, listed, clashes }: SteelChecksInput): Check[] {
-  const placed = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
+function samePlaceCheck(input: SteelChecksInput): Check[] {
+  const { laid, listed, clashes, placed } = input
+  const drawn = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
   const more = laid.some(({ bars, gaps }) => bars.length > 0 || gaps.length > 0)
-  if (clashes.length === 0 && !more && placed.length < 2) return []
-  return [
-    clashCheck(
-      clashes,
-      laid.flatMap(({ gaps }) => gaps),
-    ),
-  ]
+  if (clashes.length === 0 && !more && drawn.length < 2) return []
+  const flat = placed.filter(({ centreline }) => centreline === null)
+  const heights = [...new Set(flat.map(({ layer }) => `cover.${layer}: height of its bars, mm`))]
+  return [clashCheck(clashes, [...notLaid(input), ...heights])]
+}
+
+/** What keeps bars of the drawing from being laid out, by field. */
+function notLaid({ mats, laid }: SteelChecksInput): string[] {
+  const edge = mats.some((mat) => mat.laid === null) ? ['cover.edge: cover at edges and openings, mm'] : []
+  return [...edge, ...laid.flatMap(({ gaps }) => gaps)]
 }
 
 /** Size and grade as one word, for ids and labels: `16-500E`. */

@@ -7,6 +7,14 @@ import type { Yard } from '../../yard/yard.ts'
 import type { PlacedBar } from '../steel-plan.ts'
 import { insertClear } from './row-obstacles.ts'
 
+export interface InsertChecksInput {
+  readonly drawing: Drawing
+  readonly yard: Yard | null
+  readonly placed: readonly PlacedBar[]
+  /** What keeps bars of the drawing from being laid out, by field. */
+  readonly notLaid: readonly string[]
+}
+
 /** Bars that a check names. */
 const NAMED = 4
 
@@ -14,8 +22,8 @@ const NAMED = 4
  * One check an insert: how near the bars come to its axis, seen from above, against the distance that its kind asks for. The height at
  * which a bar passes is not counted: an insert and its recess reach through the layers.
  */
-export function insertChecks(drawing: Drawing, yard: Yard | null, placed: readonly PlacedBar[]): Check[] {
-  if (placed.length === 0) return []
+export function insertChecks({ drawing, yard, placed, notLaid }: InsertChecksInput): Check[] {
+  if (placed.length === 0 && notLaid.length === 0) return []
   return (drawing.inserts ?? []).map(({ mark, at, type }, index) => {
     const clear = insertClear(yard, type)
     const near = placed
@@ -32,7 +40,8 @@ export function insertChecks(drawing: Drawing, yard: Yard | null, placed: readon
       unit: 'mm',
       sense: 'at least',
       source: enteredBy('the yard: insert kinds'),
-      missing: clear === null ? [missingOf(yard, type, index)] : [],
+      // A bar that is too near is told though others are not laid out.
+      missing: clear === null ? [missingOf(yard, type, index)] : within.length > 0 ? [] : notLaid,
       ...(marks.length > 0
         ? { note: `${marks.slice(0, NAMED).join(', ')}${marks.length > NAMED ? ' and more' : ''} in its way` }
         : {}),

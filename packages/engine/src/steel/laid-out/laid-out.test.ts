@@ -325,6 +325,23 @@ describe('which bar lies over which', () => {
     })
   })
 
+  it('where heights are not known it is not said that nothing clashes', () => {
+    const bar = (mark: string, path: unknown) => ({ bar: mark, ...BAR, layer: 'mould', path })
+    const bars = [
+      bar('A', [
+        [200, 400],
+        [1800, 400],
+      ]),
+      bar('B', [
+        [1000, 200],
+        [1000, 2000],
+      ]),
+    ]
+    const found = plan(bars, { cover: { edge: 30, top: 30 } })
+    expect(check(found, 'same-place')).toMatchObject({ verdict: 'unknown' })
+    expect(check(found, 'same-place').unknown?.join()).toContain('cover.mould')
+  })
+
   it('mats of two layers that a thin panel leaves no room for are told', () => {
     const found = plan([], { thickness: 105 })
     expect(check(found, 'same-place')).toMatchObject({ verdict: 'fail' })
@@ -361,6 +378,8 @@ describe('inserts kept clear', () => {
     const wide = plan([], { inserts }, yard(150))
     expect(check(wide, 'insert:I1')).toMatchObject({ verdict: 'fail' })
     expect(check(wide, 'insert:I1').note).toMatch(/MX|MY|TX|TY/)
+    const noEdge = plan([], { inserts, cover: { mould: 30, top: 30 } }, yard(20))
+    expect(check(noEdge, 'insert:I1').unknown).toEqual(['cover.edge: cover at edges and openings, mm'])
     expect(check(plan([], { inserts }, yard()), 'insert:I1').unknown?.join()).toContain(
       'insertKinds.F1.clear',
     )
