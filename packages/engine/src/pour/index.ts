@@ -9,6 +9,14 @@ export {
   saturation,
   unoRate,
 } from './drying.ts'
+export {
+  jointMinutes,
+  type LoadTime,
+  type LoadTimes,
+  type LoadTimesInput,
+  latestBegin,
+  loadTimes,
+} from './load-times.ts'
 export { chuteOf, FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
 export type { CompactionPlan, PlacingZone, PourPlan } from './pour-plan.ts'
 export { type Order, type OrderInput, orderVolume } from './quantity.ts'

@@ -1,4 +1,5 @@
 import './pours.css'
+import { codeFamily } from '@castwright/engine/codes'
 import type { Plan } from '@castwright/engine/plan'
 import { holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
@@ -6,6 +7,7 @@ import { type ReactElement, useMemo } from 'react'
 import { fixed, Sheet, useTitle } from '../look/index.ts'
 import { whenText } from '../panel/when.ts'
 import { useNow, usePlans, useYardState } from '../record/index.ts'
+import { TrucksPart } from './trucks-part.tsx'
 
 const HOUR = 3_600_000
 /** Panels that are planned at a time. */
@@ -65,6 +67,7 @@ function Pour({
   readonly now: Date
   readonly zone: string
 }): ReactElement {
+  const { yard, weather } = useYardState()
   const { job, mark, cast } = facts
   const zones = plan?.pour.compaction?.zones ?? []
   const reached = zones.filter(
@@ -103,6 +106,16 @@ function Pour({
         Window by the planned temperature; the surface decides: sheen gone, a boot print of 6 mm or less for
         the disc, hardly a print for the last pass.
       </p>
+      {plan === null || cast !== null ? null : (
+        <TrucksPart
+          plan={plan}
+          family={codeFamily(plan.family)}
+          mix={yard.yard?.mixes?.find((each) => each.mark === plan.pour.mix) ?? null}
+          air={weather.at(-1)?.air ?? null}
+          zone={zone}
+          now={now}
+        />
+      )}
       <div className="row">
         {plan?.pour.compaction ? (
           <Link className="button button-main" to="/pours/$job/$mark" params={{ job, mark }}>

@@ -1,0 +1,120 @@
+import type { CodeFamily } from '@castwright/engine/codes'
+import type { Plan } from '@castwright/engine/plan'
+import { dischargeLimit, jointMinutes, latestBegin, loadTimes, POUR_RATES } from '@castwright/engine/pour'
+import type { Mix } from '@castwright/engine/yard'
+import { type ReactElement, useState } from 'react'
+import { Explain, Field, fixed, NumberField, readNumber } from '../look/index.ts'
+import { instantOf, whenText } from '../panel/when.ts'
+
+const MINUTE = 60_000
+
+/** When each truck is batched, so that it is ready as the one before ends, and how late it may be before a surface has waited too long. */
+export function TrucksPart({
+  plan,
+  family,
+  mix,
+  air,
+  zone,
+  now,
+}: {
+  readonly plan: Plan
+  readonly family: CodeFamily
+  readonly mix: Mix | null
+  /** Last logged air temperature, °C; null where there is none. */
+  readonly air: number | null
+  readonly zone: string
+  readonly now: Date
+}): ReactElement {
+  const [haul, setHaul] = useState('')
+  const [checking, setChecking] = useState('10')
+  const [rate, setRate] = useState('10')
+  const [ready, setReady] = useState('')
+  const [typedAir, setTypedAir] = useState('')
+  const limit = dischargeLimit(family, mix?.dischargeMinutes)
+  const degrees = readNumber(typedAir) ?? air
+  const joint = degrees === null ? null : jointMinutes({ air: degrees, visible: true })
+  const numbers = { haul: readNumber(haul), checking: readNumber(checking), rate: readNumber(rate) }
+  const found = loadTimes({
+    ordered: plan.pour.orderVolume,
+    body: POUR_RATES.truckBody,
+    rate: numbers.rate ?? Number.NaN,
+    haul: numbers.haul ?? Number.NaN,
+    checking: numbers.checking ?? Number.NaN,
+    limit: limit.value,
+    joint: joint ?? 60,
+  })
+  const start = instantOf(ready, zone)
+  const first = found.known ? (found.value.loads[0]?.begins ?? 0) : 0
+  const when = (minutes: number): string =>
+    start === null
+      ? `${Math.round(minutes)} min`
+      : whenText(new Date(Date.parse(start) + (minutes - first) * MINUTE).toISOString(), zone, now)
+  return (
+    <details>
+      <summary>Trucks</summary>
+      <div className="field-row row">
+        <NumberField
+          label="On the road"
+          unit="min"
+          value={haul}
+          onText={setHaul}
+          note="From batching to the yard."
+        />
+        <NumberField label="Re-mixing and docket" unit="min" value={checking} onText={setChecking} />
+        <NumberField
+          label="The gang places"
+          unit="m³/h"
+          value={rate}
+          onText={setRate}
+          note="8 to 15 for a flat panel, common practice."
+        />
+        <NumberField
+          label="Air"
+          unit="°C"
+          value={typedAir}
+          onText={setTypedAir}
+          note={air === null ? 'No weather is logged.' : `Empty: ${fixed(air, 0)} as logged.`}
+        />
+        <Field
+          label="Placing begins"
+          type="datetime-local"
+          value={ready}
+          onChange={(event) => setReady(event.currentTarget.value)}
+        />
+      </div>
+      {haul.trim() === '' ? (
+        <p>Say how long a truck is on the road.</p>
+      ) : !found.known ? (
+        <p role="status">Not known: {found.gaps.join('; ')}</p>
+      ) : (
+        <>
+          <ul className="plain-list" role="status">
+            {found.value.loads.map((load, at) => {
+              const before = found.value.loads[at - 1]
+              return (
+                <li key={load.load}>
+                  <strong>Load {load.load}</strong>: {fixed(load.volume, 2)} m³, batched {when(load.batched)},
+                  here {when(load.arrives)}, placed {when(load.begins)} to {when(load.ends)},{' '}
+                  {Math.ceil(load.age)} min old at its end
+                  {before === undefined
+                    ? ''
+                    : joint === null
+                      ? '; how late it may be is not known without the air temperature'
+                      : `; not later than ${when(latestBegin({ joint }, before))}, else the joint is cold`}
+                </li>
+              )
+            })}
+          </ul>
+          <p className="field-note">
+            {limit.value === null
+              ? `No age limit is known: ${limit.gap ?? 'ask'}.`
+              : `At most ${limit.value} min old at the end of discharge (${limit.source.standard}).`}{' '}
+            A surface that waits: common practice, halved for visible work. A body of {POUR_RATES.truckBody}{' '}
+            m³ is assumed.
+          </p>
+          <Explain about="times of the loads" working={found.working} />
+        </>
+      )}
+    </details>
+  )
+}
