@@ -1,5 +1,5 @@
 import { type ReactElement, useEffect, useRef, useState } from 'react'
-import { Button, Field, Notice } from '../look/index.ts'
+import { Button, Notice, TextField } from '../look/index.ts'
 
 /** The key of a logger, shown until it is put away and never again: the server keeps its hash alone. */
 export function KeyOnce({
@@ -25,7 +25,7 @@ export function KeyOnce({
       setSaid('Copied.')
     } catch {
       // Without TLS a browser lends no clipboard.
-      place.current?.querySelector('input')?.select()
+      place.current?.querySelector('textarea')?.select()
       setSaid('This browser does not let it be copied by a button: it is marked, copy it by hand.')
     }
   }
@@ -38,8 +38,10 @@ export function KeyOnce({
             <code className="logger-address">{`${location.origin}/api/readings`}</code> with the header{' '}
             <code>Authorization: Bearer</code> and the key. Whoever has it can send readings as {name}.
           </p>
-          <Field
+          <TextField
             label="Key"
+            className="logger-key"
+            rows={2}
             readOnly
             value={value}
             spellCheck={false}
