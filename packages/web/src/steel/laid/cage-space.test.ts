@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { barAt, cageInSpace, type Look } from './cage-space.ts'
+import { barAt, cageInSpace, type Look, movedBy, nearerBy } from './cage-space.ts'
 
 const RING = [
   [0, 0],
@@ -16,7 +16,7 @@ const bar = (id: string, y: number, z: number) => ({
     [5960, y, z],
   ] as const,
 })
-const LEVEL: Look = { turn: 0, tilt: 90, zoom: 1, stretch: 1 }
+const LEVEL: Look = { turn: 0, tilt: 90, zoom: 1, stretch: 1, aside: [0, 0] }
 const of = (look: Partial<Look>, bars = [bar('low', 500, 36), bar('high', 2500, 140)]) =>
   cageInSpace({ bars, rings: [RING], thickness: 180, look: { ...LEVEL, ...look }, width: 640, height: 400 })
 
@@ -60,6 +60,17 @@ describe('a cage in space', () => {
         },
       ),
     )
+  })
+
+  it('moves aside with the picture, keeps its place when brought nearer, and comes back to the middle', () => {
+    const near = nearerBy(LEVEL, 2, 8)
+    const moved = movedBy(near, 0.25, -0.1)
+    const [from, to] = [of(near), of(moved)].map(({ strokes }) => strokes[0]?.points[0])
+    expect((to?.[0] ?? 0) - (from?.[0] ?? 0)).toBeCloseTo(0.25 * 640, 9)
+    expect((to?.[1] ?? 0) - (from?.[1] ?? 0)).toBeCloseTo(-0.1 * 400, 9)
+    expect(nearerBy(moved, 2, 8).aside).toEqual([0.5, -0.2])
+    expect(nearerBy(moved, 0.1, 8)).toEqual(LEVEL)
+    expect(movedBy(near, 9, -9).aside).toEqual([1, -1])
   })
 
   it('bars without a height are left out', () => {

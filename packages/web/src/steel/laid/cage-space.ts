@@ -10,6 +10,8 @@ export interface Look {
   readonly zoom: number
   /** Heights drawn so many times larger. */
   readonly stretch: number
+  /** The middle moved so far right and down, parts of the picture's width and height. */
+  readonly aside: readonly [number, number]
 }
 
 export interface SpaceInput {
@@ -40,7 +42,7 @@ export interface SpaceView {
 const EDGE = 14
 const THINNEST = 1.2
 
-/** Bars and slab seen at a slant without perspective, fitted into the picture and the middle kept there at any zoom. */
+/** Bars and slab seen at a slant without perspective, fitted into the picture, then zoomed about its middle and moved aside. */
 export function cageInSpace({ bars, rings, thickness, look, width, height }: SpaceInput): SpaceView {
   const turned = turnedBy(look)
   const slab = [0, thickness].flatMap((z) => rings.map((ring) => ring.map(([x, y]) => turned([x, y, z]))))
@@ -56,8 +58,8 @@ export function cageInSpace({ bars, rings, thickness, look, width, height }: Spa
   )
   const scale = fit * look.zoom
   const place = ([u, v]: readonly [number, number]): [number, number] => [
-    width / 2 + (u - (left + right) / 2) * scale,
-    height / 2 + (v - (top + bottom) / 2) * scale,
+    width * (0.5 + look.aside[0]) + (u - (left + right) / 2) * scale,
+    height * (0.5 + look.aside[1]) + (v - (top + bottom) / 2) * scale,
   ]
   // Seen from above, what lies higher covers what lies lower.
   lines.sort((a, b) => a.high - b.high)
@@ -69,6 +71,22 @@ export function cageInSpace({ bars, rings, thickness, look, width, height }: Spa
     })),
     slab: slab.map((ring) => ring.map(place)),
   }
+}
+
+/** Moved, but never so far that the whole cage leaves the picture. */
+export function movedBy(look: Look, right: number, down: number): Look {
+  const most = look.zoom / 2
+  const within = (value: number): number => Math.min(most, Math.max(-most, value))
+  return { ...look, aside: [within(look.aside[0] + right), within(look.aside[1] + down)] }
+}
+
+/** Brought nearer or farther; at the size that fits it stands in the middle again. */
+export function nearerBy(look: Look, times: number, most: number): Look {
+  const zoom = Math.min(most, Math.max(1, look.zoom * times))
+  const by = zoom / look.zoom
+  return zoom === 1
+    ? { ...look, zoom, aside: [0, 0] }
+    : { ...look, zoom, aside: [look.aside[0] * by, look.aside[1] * by] }
 }
 
 function turnedBy({ turn, tilt, stretch }: Look): (corner: Corner) => [number, number] {

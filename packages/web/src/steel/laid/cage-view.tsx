@@ -3,9 +3,9 @@ import type { PlacedBar, SteelPlan } from '@castwright/engine/steel'
 import { type PointerEvent, type ReactElement, useEffect, useId, useMemo, useRef, useState } from 'react'
 import { Button, SelectField } from '../../look/index.ts'
 import { paint } from './cage-paint.ts'
-import { barAt, cageInSpace, type Look } from './cage-space.ts'
+import { barAt, cageInSpace, type Look, movedBy, nearerBy } from './cage-space.ts'
 
-const START: Look = { turn: 30, tilt: 35, zoom: 1, stretch: 1 }
+const START: Look = { turn: 30, tilt: 35, zoom: 1, stretch: 1, aside: [0, 0] }
 /** px: a finger's reach, and how far it moves before it drags. */
 const REACH = 14
 const STILL = 4
@@ -37,13 +37,19 @@ export function CageView({ drawing, steel }: CageViewProps): ReactElement {
   useEffect(() => {
     if (canvas.current !== null) paint(canvas.current, view, { bars, lapped, mark, width, height })
   }, [view, bars, lapped, mark, width, height])
+  const [wantsMove, setMoves] = useState(false)
+  const moves = wantsMove && look.zoom > 1
   const drag = useDrag(
     (dx, dy) =>
-      setLook((was) => ({
-        ...was,
-        turn: (((was.turn + dx * 0.5) % 360) + 360) % 360,
-        tilt: Math.min(90, Math.max(0, was.tilt + dy * 0.3)),
-      })),
+      setLook((was) =>
+        moves
+          ? movedBy(was, dx / width, dy / height)
+          : {
+              ...was,
+              turn: (((was.turn + dx * 0.5) % 360) + 360) % 360,
+              tilt: Math.min(90, Math.max(0, was.tilt + dy * 0.3)),
+            },
+      ),
     (x, y) => setTouched(bars.get(barAt(view.strokes, x, y, REACH) ?? '') ?? null),
   )
   const unseen = steel.placed.filter(({ centreline }) => centreline === null).length
@@ -53,7 +59,7 @@ export function CageView({ drawing, steel }: CageViewProps): ReactElement {
       <div ref={box} className="cage-box">
         <canvas
           ref={canvas}
-          className="cage-canvas"
+          className={moves ? 'cage-canvas cage-moves' : 'cage-canvas'}
           role="img"
           aria-label={`The cage in space: ${words}`}
           {...drag}
@@ -65,7 +71,7 @@ export function CageView({ drawing, steel }: CageViewProps): ReactElement {
           : `${touched.mark}: ${touched.diameter} mm, ${touched.use === 'mat' ? 'mat' : touched.use} bar, ${layerWord(touched)}.`}
         {unseen > 0 ? ` ${unseen} bars have no height and are left out.` : ''}
       </p>
-      <Controls look={look} onLook={setLook} />
+      <Controls look={look} onLook={setLook} moves={moves} onMoves={setMoves} />
       <SelectField
         label="Mark that stands out"
         value={mark}
@@ -86,22 +92,29 @@ function layerWord({ layer, height }: PlacedBar): string {
   return height === null ? where : `${where}, middle ${Math.round(height)} mm above the mould face`
 }
 
-function Controls({
-  look,
-  onLook,
-}: {
+const MOVES = [
+  ['Left', 0.2, 0],
+  ['Right', -0.2, 0],
+  ['Up', 0, 0.2],
+  ['Down', 0, -0.2],
+] as const
+
+interface ControlsProps {
   readonly look: Look
   readonly onLook: (look: Look) => void
-}): ReactElement {
-  const nearer = (by: number): void =>
-    onLook({ ...look, zoom: Math.min(LARGEST, Math.max(1, look.zoom * by)) })
+  /** Dragging moves the cage instead of turning it. */
+  readonly moves: boolean
+  readonly onMoves: (moves: boolean) => void
+}
+
+function Controls({ look, onLook, moves, onMoves }: ControlsProps): ReactElement {
   return (
     <div className="stack no-print">
       <Slider label="Turn" most={355} value={look.turn} onValue={(turn) => onLook({ ...look, turn })} />
       <Slider label="Tilt" most={90} value={look.tilt} onValue={(tilt) => onLook({ ...look, tilt })} />
       <div className="row">
-        <Button onClick={() => nearer(1.5)}>Nearer</Button>
-        <Button onClick={() => nearer(1 / 1.5)}>Farther</Button>
+        <Button onClick={() => onLook(nearerBy(look, 1.5, LARGEST))}>Nearer</Button>
+        <Button onClick={() => onLook(nearerBy(look, 1 / 1.5, LARGEST))}>Farther</Button>
         <Button
           aria-pressed={look.stretch > 1}
           onClick={() => onLook({ ...look, stretch: look.stretch > 1 ? 1 : 4 })}
@@ -110,6 +123,18 @@ function Controls({
         </Button>
         <Button onClick={() => onLook(START)}>Start again</Button>
       </div>
+      {look.zoom > 1 ? (
+        <div className="row">
+          {MOVES.map(([name, right, down]) => (
+            <Button key={name} onClick={() => onLook(movedBy(look, right, down))}>
+              {name}
+            </Button>
+          ))}
+          <Button look={moves ? 'main' : 'frame'} aria-pressed={moves} onClick={() => onMoves(!moves)}>
+            Dragging moves it
+          </Button>
+        </div>
+      ) : null}
     </div>
   )
 }
