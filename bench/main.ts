@@ -2,6 +2,7 @@ import { findChromium } from '../scripts/chromium.mjs'
 import { cutting } from './cutting.ts'
 import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
+import { heatBench } from './heat.ts'
 import { heats } from './heats.ts'
 import { layout } from './layout.ts'
 import { printLines } from './line.ts'
@@ -19,6 +20,7 @@ printLines('Stages of handling', stages(short ? 60 : 1000))
 printLines('Picks', picksBench(short))
 printLines('Layout', layout(short))
 printLines('Cutting', await cutting(short))
+printLines('Heat of a panel', heatBench(short))
 printLines('Steel on record', await heats(short))
 printLines('Record', await committedEntries(short ? 300 : 2000))
 printLines('Command line', startUp())

@@ -27,6 +27,7 @@ describe('a case of heat', () => {
     ['concrete.binder', { concrete: { ...CONCRETE, binder: -1 } }],
     ['concrete.tau', { concrete: { ...CONCRETE, tau: undefined } }],
     ['concrete.heatCapacity', { concrete: { ...CONCRETE, heatCapacity: 2_400_000 } }],
+    ['concrete.heat', { concrete: { ...CONCRETE, binder: 1200, heat: 900 } }],
     ['top.film', { top: { film: -3 } }],
     ['top.film', { top: {} }],
     ['top.colour', { top: { film: 3, colour: 'grey' } }],

@@ -9,6 +9,8 @@ import { type Series, type SeriesPoint, seriesIssues, steady } from './series.ts
 
 const MOST_POINTS = 20_000
 const MOST_TIMES = 100_000
+/** Twice what the richest mix can do, K: beyond it a unit is wrong. */
+const MOST_RISE = 200
 
 const between = (low: number, high: number) => z.number().min(low).max(high)
 const celsius = between(COLDEST_READING, HOTTEST_READING)
@@ -51,18 +53,19 @@ const face = z.strictObject({
 })
 
 const heatCase = z.strictObject({
-  thickness: z.number().positive().max(20_000),
+  thickness: between(10, 10_000),
   initial: celsius,
   concrete: z.strictObject({
     conductivity: z.number().positive().max(20),
     heatCapacity: between(100, 10_000),
-    binder: between(0, 2000),
-    heat: between(0, 2000),
+    binder: between(0, 1500),
+    heat: between(0, 1000),
     ultimate: z.number().positive().max(1),
     tau: z.number().positive().max(10_000),
-    beta: z.number().positive().max(20),
-    activation: between(0, 300_000),
-    reference: celsius,
+    // Below 0.2 a third of all heat would come at once.
+    beta: between(0.2, 10),
+    activation: between(0, 100_000),
+    reference: between(-10, 60),
   }),
   top: face,
   bottom: face,
@@ -100,6 +103,14 @@ export function parseHeatCase(value: unknown, from = ''): HeatCase {
       path: 'every',
       found: String(raw.every),
       expected: `at most ${MOST_TIMES} times in ${raw.hours} h`,
+    })
+  const { binder, heat, ultimate } = raw.concrete
+  const rise = (binder * heat * ultimate) / raw.concrete.heatCapacity
+  if (rise > MOST_RISE)
+    issues.push({
+      path: 'concrete.heat',
+      found: `binder, heat, ultimate and heatCapacity that warm closed concrete by ${Math.round(rise)} K`,
+      expected: `at most ${MOST_RISE} K: kg/m³, J/g, a share, kJ/m³K`,
     })
   const above = readFace('top', raw.top, air, read, issues)
   const below = readFace('bottom', raw.bottom, air, read, issues)

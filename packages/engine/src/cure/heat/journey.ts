@@ -9,7 +9,7 @@ import { breaksOf, jumpsAt } from './series.ts'
 const FIRST_STEP = 0.01
 const LONGEST_STEP = 1
 /** A step this short that still fails its error is a defect. */
-const SHORTEST_STEP = 1e-9
+const SHORTEST_STEP = 1e-15
 /** Two hours closer than this are one. */
 const SAME_HOUR = 1e-9
 

@@ -15,6 +15,9 @@ const AT_START = LEFT_OUT / GAMMA
 const BETWEEN = -LEFT_OUT / (GAMMA * (1 - GAMMA))
 const AT_END = LEFT_OUT / (1 - GAMMA)
 
+/** From this age, h, on its error is held against itself: what an hour does to old concrete is little. */
+const OLD = 10
+
 /** Largest error of one step: K, and h of equivalent age. */
 export interface Tolerance {
   readonly kelvin: number
@@ -151,7 +154,8 @@ export class HeatMarch {
     for (let i = 0; i < cells; i += 1) {
       errorHeat[i] = h * (AT_START * now.inflow[i]! + BETWEEN * middle.inflow[i]! + AT_END * next.inflow[i]!)
       errorAge[i] = h * (AT_START * now.rate[i]! + BETWEEN * middle.rate[i]! + AT_END * next.rate[i]!)
-      if (Math.abs(errorAge[i]!) > oldest) oldest = Math.abs(errorAge[i]!)
+      const late = Math.abs(errorAge[i]!) / Math.max(1, next.age[i]! / OLD)
+      if (late > oldest) oldest = late
     }
     return Math.max(stage.spread(errorHeat, errorAge) / tolerance.kelvin, oldest / tolerance.age)
   }

@@ -84,7 +84,7 @@ export function methodOfLines(problem: HeatProblem, spaces: number, seconds: num
   return { times, ...out }
 }
 
-interface Nodes {
+export interface Nodes {
   readonly size: number
   /** Nodes on the under and the upper side of the concrete. */
   readonly first: number
@@ -96,7 +96,7 @@ interface Nodes {
   readonly initial: Float64Array
 }
 
-function nodesOf(problem: HeatProblem, spaces: number): Nodes {
+export function nodesOf(problem: HeatProblem, spaces: number): Nodes {
   const parts = [
     ...[...problem.under]
       .reverse()
@@ -152,7 +152,7 @@ function seriesOfFace(face: Face): Series[] {
   ].filter((series): series is Series => series !== null)
 }
 
-function seriesOfBoth({ below, above }: HeatProblem): Series[] {
+export function seriesOfBoth({ below, above }: HeatProblem): Series[] {
   return [...seriesOfFace(below), ...seriesOfFace(above)]
 }
 
