@@ -2,6 +2,7 @@ import { findChromium } from '../scripts/chromium.mjs'
 import { cutting } from './cutting.ts'
 import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
+import { gain } from './gain.ts'
 import { heatBench } from './heat.ts'
 import { heats } from './heats.ts'
 import { layout } from './layout.ts'
@@ -21,6 +22,7 @@ printLines('Picks', picksBench(short))
 printLines('Layout', layout(short))
 printLines('Cutting', await cutting(short))
 printLines('Heat of a panel', heatBench(short))
+printLines('Strength gain', gain(short))
 printLines('Steel on record', await heats(short))
 printLines('Record', await committedEntries(short ? 300 : 2000))
 printLines('Command line', startUp())

@@ -42,6 +42,7 @@ type Arrhenius = Extract<AgeMethod, { kind: 'arrhenius' }>
  */
 export function gainOf({ tests, mix, at, ...constants }: GainInput): Gain {
   const { method, assumed } = mixMethod(constants)
+  const heated = tests.some(({ temperature }) => temperature !== undefined)
   const rates = tests.map(({ temperature }) => (temperature === undefined ? 1 : ageRate(method, temperature)))
   const aged = tests.map(
     ({ age, strength }, i): AgedStrength => ({ days: (age * (rates[i] ?? 1)) / 24, strength }),
@@ -58,7 +59,10 @@ export function gainOf({ tests, mix, at, ...constants }: GainInput): Gain {
   const prior = mix === undefined || gaps.length > 0 ? POPULATION_PRIOR : openPrior(mix)
   const base = {
     restsOn: `${tests.length} ${tests.length === 1 ? 'test' : 'tests'} of this mix; ${prior.restsOn}`,
-    assumed: [...assumed, ...cureAssumed(tests, method)],
+    assumed: [
+      ...assumed.filter(({ field }) => field === 'reference' || heated),
+      ...cureAssumed(tests, method),
+    ],
   }
   if (gaps.length > 0)
     return {
@@ -74,7 +78,7 @@ export function gainOf({ tests, mix, at, ...constants }: GainInput): Gain {
   const taken = takeIn(prior, aged)
   const [law] = laterTests(prior, taken, [at / 24])
   if (law === undefined) throw new Error('gain: no law found for the age asked')
-  const steps = bandSteps(law, taken, at)
+  const steps = bandSteps(law, taken, { at, widen: prior.widen })
   const [strength, low, high] = steps.slice(-3).map(({ result }) => Number(result))
   return {
     ...base,
@@ -165,7 +169,11 @@ function ageSteps(tests: GainTests['tests'], aged: readonly AgedStrength[], meth
   )
 }
 
-function bandSteps({ mean, deviation }: Posterior, taken: TakenIn, at: number): Step[] {
+function bandSteps(
+  { mean, deviation }: Posterior,
+  taken: TakenIn,
+  { at, widen }: { at: number; widen: number },
+): Step[] {
   const [given, source] = [{ μ: mean, σ: deviation, z: BAND_DEVIATE }, BAND_SOURCE]
   const learned = { tests: taken.tests.length, age: at / 24 }
   return [
@@ -182,7 +190,7 @@ function bandSteps({ mean, deviation }: Posterior, taken: TakenIn, at: number): 
     {
       symbol: 'σ',
       formula: 'deviation of ln of one later test at that age',
-      given: { ...learned, stretch: taken.stretch },
+      given: { ...learned, stretch: taken.stretch, widen },
       result: deviation,
       unit: '',
       source: OPEN_TESTS,

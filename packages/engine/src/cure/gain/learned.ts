@@ -25,40 +25,44 @@ export interface Covariance {
   readonly test: number
 }
 
+/**
+ * Learned by `bench/gain-learn.ts`: each group of mixes of like proportions was held out in turn, and the loss of its tests
+ * (their joint density, and a Student density of the one at 28 days given those up to 3, 7 and 14 days) made least, with a
+ * penalty that pulls to plain guesses. Four digits.
+ */
 export const LEARNED: Covariance = {
+  reach: [2.853, 3.524, 2.655, 0.5381, 2.881, 3.439, 9.51, 6.102, 3.684],
   level: 0.3091,
-  levelStraight: 0.5845,
-  levelOwn: 0.1119,
-  slopeCommon: 0.3296,
-  slope: 0.0293,
-  slopeStraight: 0.09106,
-  slopeOwn: 0.06687,
-  bend: 0.09946,
-  bendReach: 1.038,
-  bendOwn: 0.03156,
-  bendOwnReach: 1.36,
-  test: 0.06166,
-  turn: -0.5035,
-  turnOwn: -0.2492,
-  reach: [2.864, 3.525, 2.773, 0.543, 2.809, 3.523, 9.43, 5.877, 3.641],
+  levelStraight: 0.573,
+  levelOwn: 0.1132,
+  slopeCommon: 0.331,
+  slope: 0.02941,
+  slopeStraight: 0.08667,
+  slopeOwn: 0.06729,
+  turn: -0.5228,
+  turnOwn: -0.2864,
+  bend: 0.1014,
+  bendReach: 1.008,
+  bendOwn: 0.03053,
+  bendOwnReach: 1.42,
+  test: 0.06205,
 }
 
+/** Tests of the data that do not fit all others, found in the same run, the worst first, with their added scatter. */
 export const SLIPS: readonly Slip[] = [
-  { mark: 'M019', days: 28, strength: 36.44, scatter: 0.03564 },
-  { mark: 'M116', days: 14, strength: 16.88, scatter: 0.03868 },
-  { mark: 'M121', days: 14, strength: 25.48, scatter: 0.04992 },
-  { mark: 'M183', days: 7, strength: 26.26, scatter: 0.2013 },
-  { mark: 'M264', days: 7, strength: 30.96, scatter: 0.1938 },
-  { mark: 'M348', days: 3, strength: 15.87, scatter: 0.4768 },
   { mark: 'M348', days: 7, strength: 9.01, scatter: 0.8084 },
-  { mark: 'M357', days: 7, strength: 22.9, scatter: 0.7189 },
-  { mark: 'M357', days: 7, strength: 55.9, scatter: 0.1117 },
-  { mark: 'M372', days: 7, strength: 11.47, scatter: 0.3132 },
-  { mark: 'M396', days: 28, strength: 23.85, scatter: 0.111 },
-  { mark: 'M399', days: 7, strength: 52.01, scatter: 0.03208 },
-  { mark: 'M401', days: 28, strength: 78.8, scatter: 0.06518 },
+  { mark: 'M357', days: 7, strength: 22.9, scatter: 0.7253 },
+  { mark: 'M372', days: 7, strength: 11.47, scatter: 0.3612 },
+  { mark: 'M183', days: 7, strength: 26.26, scatter: 0.2046 },
+  { mark: 'M264', days: 7, strength: 30.96, scatter: 0.163 },
+  { mark: 'M396', days: 28, strength: 23.85, scatter: 0.08877 },
+  { mark: 'M121', days: 14, strength: 25.48, scatter: 0.0531 },
+  { mark: 'M401', days: 28, strength: 78.8, scatter: 0.05331 },
+  { mark: 'M116', days: 14, strength: 16.88, scatter: 0.02857 },
+  { mark: 'M019', days: 28, strength: 36.44, scatter: 0.03535 },
 ]
 
+/** Learned by `bench/gain-population.ts`: the same loss, but from the early tests of a mix alone. */
 export const POPULATION: Population = {
   mean: 3.525,
   level: 0.359,
@@ -70,5 +74,8 @@ export const POPULATION: Population = {
   test: 0.05139,
 }
 
-/** Factor on the deviation of a later test: the 90 % point of what was held out, over that of a normal law. */
-export const WIDEN = { withMix: 1.15, withoutMix: 1 }
+/**
+ * Factor on the deviation of a later test: the 90 % point of the misses at 28 days of mixes held out in ten folds, three
+ * deals, over that of a normal law (`bench/gain-learn.ts --widen`).
+ */
+export const WIDEN = { withMix: 1.11, withoutMix: 1.04 }
