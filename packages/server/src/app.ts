@@ -18,6 +18,7 @@ import { guardingHeaders } from './guard/headers.ts'
 import { type ListedRoute, methodsAt } from './guard/methods.ts'
 import { sameOrigin } from './guard/origin.ts'
 import { signedInOnly } from './guard/signed-in.ts'
+import { KeyCheck, keyedOnly } from './loggers/logger-key.ts'
 import { loggerRoutes } from './loggers/loggers.route.ts'
 import { panelRoutes } from './panels/panels.route.ts'
 import { peopleRoutes } from './people/people.route.ts'
@@ -79,6 +80,7 @@ export function createApp(input: AppInput): CastwrightApp {
     await next()
   })
   app.use('/api/*', signedInOnly())
+  app.use('/api/*', keyedOnly(new KeyCheck({ loggers: store.loggers, clock }), addressOf))
   app.use('/api/*', compress())
   app.use('/api/*', jsonOnly())
   app.use('/api/*', bodyLimits())
@@ -103,7 +105,7 @@ export function createApp(input: AppInput): CastwrightApp {
   const seenAt = (c: Context<ServerEnv>): string => origin ?? new URL(c.req.url).origin
   app.route('/', panelRoutes({ log, seenAt }))
   app.route('/', steelRoutes({ log, seenAt }))
-  app.route('/', loggerRoutes({ log, clock, addressOf }))
+  app.route('/', loggerRoutes(log))
   app.doc31('/api/openapi.json', DOCUMENT)
 
   const listed = routesOf(app)

@@ -1,6 +1,9 @@
 import { createHash, randomBytes } from 'node:crypto'
 import type { Logger, Loggers } from '@castwright/record/store'
+import type { Context, MiddlewareHandler } from 'hono'
 import type { Clock } from '../door/clock.ts'
+import type { ServerEnv } from '../env.ts'
+import { KEYED } from '../guard/keyed.ts'
 import { Tries } from '../guard/tries.ts'
 import { Problem } from '../problem.ts'
 
@@ -51,6 +54,19 @@ export class KeyCheck {
     }
     this.byAddress.count(address)
     throw wrongKey()
+  }
+}
+
+/** Lets nobody past to the one address that takes keys without the key of a logger, before the body is even read. */
+export function keyedOnly(
+  keys: KeyCheck,
+  addressOf: (c: Context<ServerEnv>) => string,
+): MiddlewareHandler<ServerEnv> {
+  return async (c, next) => {
+    if (`${c.req.method} ${c.req.path}` === KEYED) {
+      c.set('logger', await keys.check(c.req.header('authorization'), addressOf(c)))
+    }
+    await next()
   }
 }
 

@@ -1,10 +1,8 @@
 import { createRoute, z } from '@hono/zod-openapi'
-import type { Context } from 'hono'
-import type { Clock } from '../door/clock.ts'
 import type { YardLog } from '../entries/yard-log.ts'
-import { entitledPerson, personOf, type ServerEnv } from '../env.ts'
+import { entitledPerson, personOf } from '../env.ts'
 import { jsonAnswer, jsonBody, type Router, refusals, router } from '../router.ts'
-import { KeyCheck, wrongKey } from './logger-key.ts'
+import { wrongKey } from './logger-key.ts'
 import {
   keyedLoggerSchema,
   loggerChangeSchema,
@@ -85,23 +83,9 @@ const postReadings = createRoute({
   },
 })
 
-export interface LoggerRoutesInput {
-  readonly log: YardLog
-  readonly clock: Clock
-  readonly addressOf: (c: Context<ServerEnv>) => string
-}
-
-export function loggerRoutes({ log, clock, addressOf }: LoggerRoutesInput): Router {
-  const keys = new KeyCheck({ loggers: log.store.loggers, clock })
+export function loggerRoutes(log: YardLog): Router {
   const routes = router()
   routes.openAPIRegistry.registerComponent('securitySchemes', 'loggerKey', { type: 'http', scheme: 'bearer' })
-  // Before the body is read into readings: whoever has no key is told of nothing else.
-  routes.use(postReadings.path, async (c, next) => {
-    if (c.req.method === 'POST') {
-      c.set('logger', await keys.check(c.req.header('authorization'), addressOf(c)))
-    }
-    await next()
-  })
   return routes
     .openapi(getLoggers, async (c) => {
       personOf(c)

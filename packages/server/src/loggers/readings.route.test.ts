@@ -272,6 +272,8 @@ describe('the key of a logger', () => {
       expect(headers.get('www-authenticate')).toBe('Bearer')
     }
     expect((await lead.post('/api/readings', { readings: [reading(1, 20)] })).status).toBe(401)
+    const text = { 'content-type': 'text/plain', origin: '' }
+    expect((await lead.ask('POST', '/api/readings', { body: '{', headers: text })).status).toBe(401)
     expect(await logs(panel)).toEqual([])
   })
 
