@@ -342,6 +342,17 @@ describe('which bar lies over which', () => {
     expect(check(found, 'same-place').unknown?.join()).toContain('cover.mould')
   })
 
+  it('a line that is named like a listed bar or a mat keeps checks of its own', () => {
+    const listed = { bar: 'U', ...BAR, legs: [400, 100, 400] }
+    const u = { edge: 'bottom', form: 'u', ...BAR, spacing: 200, leg: 400 }
+    const found = plan([listed, { ...u, mark: 'U' }, { ...u, edge: 'top', mark: 'mould-x' }])
+    const ids = found.checks.map(({ id }) => id)
+    expect(new Set(ids).size).toBe(ids.length)
+    expect(ids).toContain('spacing:U-2')
+    expect(ids).toContain('spacing:mould-x-2')
+    expect(new Set(found.bars.map(({ mark }) => mark)).size).toBe(found.bars.length)
+  })
+
   it('mats of two layers that a thin panel leaves no room for are told', () => {
     const found = plan([], { thickness: 105 })
     expect(check(found, 'same-place')).toMatchObject({ verdict: 'fail' })

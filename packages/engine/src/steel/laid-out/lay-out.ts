@@ -53,7 +53,7 @@ export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidO
     roomFor: roomIn(panel, edgeCover ?? 0),
     stacked: { mould: [], top: [] },
   }
-  const keys = keysOf(others)
+  const keys = keysOf(others, new Set([...listed.map(({ mark }) => mark), ...mats.map(({ key }) => key)]))
   const lines = new Map<number, LaidLine>()
   const lay = (wanted: (steel: (typeof others)[number]) => boolean): void => {
     for (const [i, steel] of others.entries()) {
@@ -81,22 +81,26 @@ function lineOf(steel: Parameters<typeof isMat>[0], key: string, context: LayCon
   return isTieBars(steel) ? tieBars(steel, key, context) : NOTHING
 }
 
-/** Names of the lines for checks: the drawing's mark, else kind and number. */
-function keysOf(others: readonly Parameters<typeof isMat>[0][]): string[] {
-  const counts = new Map<string, number>()
+/** Names of the lines for checks, each once in the plan: the drawing's mark, else kind and number. */
+function keysOf(others: readonly Parameters<typeof isMat>[0][], taken: Set<string>): string[] {
   return others.map((steel) => {
-    const kind = isEdgeBars(steel)
-      ? 'edge'
-      : isTrimmers(steel)
-        ? 'trimmers'
-        : isStarters(steel)
-          ? 'starters'
-          : 'ties'
-    const name = 'mark' in steel && steel.mark !== undefined ? steel.mark : kind
-    const count = (counts.get(name) ?? 0) + 1
-    counts.set(name, count)
-    return name === kind || count > 1 ? `${name}-${count}` : name
+    const own = 'mark' in steel ? steel.mark : undefined
+    const name = own ?? kindOf(steel)
+    let number = 1
+    let key = own ?? `${name}-1`
+    while (taken.has(key)) {
+      number += 1
+      key = `${name}-${number}`
+    }
+    taken.add(key)
+    return key
   })
+}
+
+function kindOf(steel: Parameters<typeof isMat>[0]): string {
+  if (isEdgeBars(steel)) return 'edge'
+  if (isTrimmers(steel)) return 'trimmers'
+  return isStarters(steel) ? 'starters' : 'ties'
 }
 
 function addMat({ key, mat, rows, height }: PlannedMat, space: LayContext['space']): void {
