@@ -1,5 +1,6 @@
 import { codeFamily } from '@castwright/engine/codes'
-import { type FormEvent, type ReactElement, useState } from 'react'
+import type { RackPiece } from '@castwright/record'
+import { type FormEvent, type ReactElement, useMemo, useState } from 'react'
 import { Button, Field, NumberField, readNumber, SelectField, Sheet } from '../../look/index.ts'
 import { useActing } from '../../panel/acting.ts'
 import { mayDo } from '../../panel/entitled.ts'
@@ -9,6 +10,30 @@ import { countRack } from './acts/count-rack.ts'
 
 const EMPTY = { diameter: '', grade: '', length: '', count: '', bundle: '' }
 
+interface Alike {
+  readonly diameter: number
+  readonly grade: string
+  readonly length: number
+  readonly count: number
+  /** Bundles that they came from. */
+  readonly from: readonly string[]
+}
+
+/** Offcuts of one steel and one length, to the millimetre, are one line; thickest and longest first. */
+function alike(rack: readonly RackPiece[]): Alike[] {
+  const lines = new Map<string, Alike>()
+  for (const { diameter, grade, length: exact, count, bundle } of rack) {
+    const length = Math.round(exact)
+    const key = `${diameter}/${grade}/${length}`
+    const before = lines.get(key)
+    const from = new Set([...(before?.from ?? []), bundle ?? 'an unknown bundle'])
+    lines.set(key, { diameter, grade, length, count: (before?.count ?? 0) + count, from: [...from].sort() })
+  }
+  return [...lines.values()].sort(
+    (a, b) => b.diameter - a.diameter || a.grade.localeCompare(b.grade, 'en') || b.length - a.length,
+  )
+}
+
 /** Offcuts in the rack: what the shear put there, and what was counted by hand. */
 export function RackSheet(): ReactElement {
   const { steel, yard } = useYardState()
@@ -16,9 +41,7 @@ export function RackSheet(): ReactElement {
   const nameOf = (mm: number): string => (code === undefined ? `${mm} mm` : sizeName(codeFamily(code), mm))
   const [adding, setAdding] = useState(false)
   const person = usePerson()
-  const sorted = [...steel.rack].sort(
-    (a, b) => b.diameter - a.diameter || a.grade.localeCompare(b.grade, 'en') || b.length - a.length,
-  )
+  const sorted = useMemo(() => alike(steel.rack), [steel.rack])
   return (
     <Sheet
       title="In the rack"
@@ -29,12 +52,12 @@ export function RackSheet(): ReactElement {
           <p>None on record. What the shear leaves and is worth keeping comes here by itself.</p>
         ) : (
           <ul className="plain-list">
-            {sorted.map(({ entry, diameter, grade, length, count, bundle }) => (
-              <li key={entry}>
+            {sorted.map(({ diameter, grade, length, count, from }) => (
+              <li key={`${diameter} ${grade} ${length}`}>
                 <strong className="number">
                   {count} × {Math.round(length)} mm
                 </strong>
-                , {nameOf(diameter)} {grade}, {bundle === null ? 'of unknown origin' : `from ${bundle}`}
+                , {nameOf(diameter)} {grade}, from {from.join(', ')}
               </li>
             ))}
           </ul>
