@@ -75,3 +75,44 @@ describe('a curve that goes on from its log', () => {
     expect(found).toMatchObject({ hour: null, hourLow: null, unknown: [expect.stringMatching(/wanted/)] })
   })
 })
+
+describe('a curve brought up to date by cylinders of the pour', () => {
+  const plain = liveCurve(ask)
+  const at10 = plain.curve[10]?.[1] ?? Number.NaN
+
+  it('gives the probability of the wanted strength by the hour, one half where the curve crosses it', () => {
+    const { chance, hour } = plain
+    expect(chance.map(([each]) => each)).toEqual(plain.curve.map(([each]) => each))
+    const after = chance.find(([each]) => each >= (hour ?? Number.NaN))
+    const before = chance.findLast(([each]) => each < (hour ?? Number.NaN))
+    expect(after?.[1]).toBeGreaterThanOrEqual(0.5)
+    expect(before?.[1]).toBeLessThan(0.5)
+    expect(liveCurve({ ...ask, wanted: null }).chance).toEqual([])
+  })
+
+  it('is later with a weak cylinder, and says what it rests on', () => {
+    const weak = liveCurve({ ...ask, until: 60, cylinders: [{ hour: 10, strength: 0.8 * at10 }] })
+    expect(weak.hour).toBeGreaterThan(plain.hour ?? Number.NaN)
+    expect(weak.hourLow).toBeGreaterThan(weak.hour ?? Number.NaN)
+    expect(weak.restsOn).toMatch(/^1 cylinder of this pour/)
+    expect(weak.assumed.map(({ field }) => field)).toContain('cylinders[].celsius')
+    expect(plain.restsOn).toBeNull()
+  })
+
+  it('takes a cylinder at its own temperature: cured colder it counts as younger, so the pour is stronger', () => {
+    const cylinder = { hour: 10, strength: at10 }
+    const beside = liveCurve({ ...ask, cylinders: [cylinder] })
+    const cold = liveCurve({ ...ask, cylinders: [{ ...cylinder, celsius: 12 }] })
+    expect(cold.hour).toBeLessThan(beside.hour ?? Number.NaN)
+    expect(cold.assumed.map(({ field }) => field)).not.toContain('cylinders[].celsius')
+  })
+
+  it('is not known with a cylinder that cannot be, or a mix without scatter', () => {
+    expect(liveCurve({ ...ask, cylinders: [{ hour: 0, strength: 9 }] }).unknown.join()).toMatch(
+      /cylinders\[0\]\.hour/,
+    )
+    const bare = liveCurve({ ...ask, mix: { curve: MIX.curve }, cylinders: [{ hour: 10, strength: 9 }] })
+    expect(bare.unknown).toEqual([expect.stringMatching(/^scatter/)])
+    expect(bare.hourLow).toBeNull()
+  })
+})
