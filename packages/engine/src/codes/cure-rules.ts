@@ -22,6 +22,8 @@ export interface CureRules {
   readonly peakTemperature: CureLimit | null
   /** Least temperature of the concrete while it gains strength, °C. */
   readonly leastTemperature: CureLimit | null
+  /** Largest difference of the core and a face of the concrete, K. */
+  readonly coreFace: CureLimit | null
   /** Largest difference of concrete surface and air when the cover comes off, °C. */
   readonly uncovering: CureLimit | null
   /** Least time of curing, days. */

@@ -24,6 +24,19 @@ const curve = z.discriminatedUnion('form', [
 
 const strengthTest = z.strictObject({ age: positive, strength: positive, temperature: z.number().optional() })
 
+/** How a mix gives off and carries heat: kg/m³, J/g, share, h and °C, J/mol, W/mK, kJ/m³K. */
+const mixHeat = z.strictObject({
+  binder: z.number().min(0).max(1500),
+  heat: z.number().min(0).max(1000),
+  ultimate: positive.max(1),
+  tau: positive.max(10_000),
+  beta: z.number().min(0.2).max(10),
+  activation: z.number().min(0).max(100_000),
+  reference: z.number().min(-10).max(60),
+  conductivity: positive.max(20),
+  heatCapacity: z.number().min(100).max(10_000),
+})
+
 const mix = z.strictObject({
   mark,
   strength: positive,
@@ -39,6 +52,8 @@ const mix = z.strictObject({
   initialSet: positive.optional(),
   /** Greatest age from batching to the end of discharge, minutes: what order or supplier states; outranks the family. */
   dischargeMinutes: positive.optional(),
+  /** Without it the temperatures of a night are not computed. */
+  heat: mixHeat.optional(),
 })
 
 /** What a yard has. All but format, name, code and time zone may be missing; what needs it is then not known. */

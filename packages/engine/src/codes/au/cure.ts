@@ -5,6 +5,7 @@ import type { CureRules } from '../cure-rules.ts'
 export const cure: CureRules = {
   peakTemperature: null,
   leastTemperature: null,
+  coreFace: null,
   uncovering: { value: 20, source: commonPractice('thermal shock of a visible face') },
   curingTime: () => unknown('curing time: no confirmed value'),
 }

@@ -12,6 +12,7 @@ export const cure: CureRules = {
       status: 'from memory',
     },
   },
+  coreFace: null,
   uncovering: { value: 20, source: commonPractice('thermal shock of a visible face') },
   curingTime,
 }

@@ -11,6 +11,7 @@ const COLD: Source = {
 export const cure: CureRules = {
   peakTemperature: null,
   leastTemperature: { value: 10, source: COLD },
+  coreFace: null,
   uncovering: { value: 20, source: COLD },
   curingTime: () => unknown('curing time: no confirmed value'),
 }

@@ -15,6 +15,14 @@ export const cure: CureRules = {
     value: 10,
     source: { standard: 'ACI 318-19', clause: '26.5.3', status: 'from memory' },
   },
+  coreFace: {
+    value: 19,
+    source: {
+      standard: 'ACI 301, edition not noted',
+      clause: 'mass concrete: centre and surface of a placement',
+      status: 'seen',
+    },
+  },
   uncovering: { value: 20, source: commonPractice('thermal shock of a visible face') },
   curingTime: () => unknown('curing time: no rule by class in this family'),
 }

@@ -3,7 +3,7 @@ import type { Grid } from './grid.ts'
 import { degreeAt } from './hydration.ts'
 import type { HeatMarch } from './march.ts'
 import { Probe } from './probe.ts'
-import type { HeatProblem, HeatRun, Peak } from './problem.ts'
+import type { CoreFace, HeatProblem, HeatRun, Peak } from './problem.ts'
 import { breaksOf, jumpsAt } from './series.ts'
 
 const FIRST_STEP = 0.01
@@ -31,6 +31,9 @@ export class Journey {
   private length = FIRST_STEP
   private peak: Peak
   private corePeak: Peak
+  private least: Peak
+  private difference: CoreFace
+  private frost: number | null
 
   constructor(
     private readonly problem: HeatProblem,
@@ -56,6 +59,9 @@ export class Journey {
     }
     this.peak = { celsius: initial, hour: 0 }
     this.corePeak = this.peak
+    this.least = this.peak
+    this.difference = { kelvin: 0, core: initial, face: initial, side: 'top', hour: 0 }
+    this.frost = initial < 0 ? 0 : null
   }
 
   go(): void {
@@ -79,7 +85,7 @@ export class Journey {
   }
 
   found(): Omit<HeatRun, 'energy'> {
-    const { columns, steps, rejected, peak, corePeak } = this
+    const { columns, steps, rejected, peak, corePeak, least, difference, frost } = this
     return {
       times: Array.from(this.times),
       core: Array.from(columns.core),
@@ -92,6 +98,9 @@ export class Journey {
       degree: Array.from(columns.degree),
       peak,
       corePeak,
+      least,
+      difference,
+      frost,
       steps,
       rejected,
     }
@@ -135,9 +144,15 @@ export class Journey {
   }
 
   private watch(t: number): void {
-    const { hottest, core } = this.probe
+    const { hottest, coldest, core, top, bottom } = this.probe
     if (hottest > this.peak.celsius) this.peak = { celsius: hottest, hour: t }
+    if (coldest < this.least.celsius) this.least = { celsius: coldest, hour: t }
     if (core > this.corePeak.celsius) this.corePeak = { celsius: core, hour: t }
+    if (coldest < 0) this.frost ??= t
+    const side = Math.abs(core - top) >= Math.abs(core - bottom) ? 'top' : 'bottom'
+    const face = side === 'top' ? top : bottom
+    if (Math.abs(core - face) > Math.abs(this.difference.kelvin))
+      this.difference = { kelvin: core - face, core, face, side, hour: t }
   }
 
   private write(): void {

@@ -48,6 +48,14 @@ export interface Peak {
   readonly hour: number
 }
 
+export interface CoreFace {
+  readonly kelvin: number
+  readonly core: number
+  readonly face: number
+  readonly side: 'top' | 'bottom'
+  readonly hour: number
+}
+
 /** One value a time; hours from mixing, °C, h at the reference temperature, share. Faces are those of the concrete. */
 export interface HeatRun {
   readonly times: readonly number[]
@@ -66,6 +74,12 @@ export interface HeatRun {
   /** Highest of the whole run, found at every step and not only at the times written down. */
   readonly peak: Peak
   readonly corePeak: Peak
+  /** Lowest of the whole run. */
+  readonly least: Peak
+  /** Largest difference of mid-depth and a face, K, positive where the core is the warmer. */
+  readonly difference: CoreFace
+  /** First hour at which any concrete is below 0 °C; null where none is. */
+  readonly frost: number | null
   readonly energy: EnergyBalance
   readonly steps: number
   readonly rejected: number
