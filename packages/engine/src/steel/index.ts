@@ -54,7 +54,8 @@ export {
 } from './cutting/plan.ts'
 export { type CutRest, type CutSoFar, type RestInput, restOfCut } from './cutting/rest.ts'
 export { bendGauge, type Gauge, type GaugeDisc, type GaugeUse } from './gauge.ts'
-export { type LappedInput, type LappedLine, lappedLine, type Piece } from './lapped-line.ts'
+export { type LapPlacesInput, lapPlaces, type Stretch } from './laid-out/lap-places.ts'
+export type { LappedLine, Piece } from './lapped-line.ts'
 export { type BarLine, type MatInput, type MatLines, matLines } from './mat-lines.ts'
 export {
   arcDiameter,

@@ -6,7 +6,7 @@ import { known, type Step, unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
 import { pathShape } from './bar-path.ts'
 import { cutLength } from './cut-length.ts'
-import { lappedLine } from './lapped-line.ts'
+import { lapPlaces } from './laid-out/lap-places.ts'
 import { longestStock } from './mats.ts'
 
 /** One listed bar of the drawing, with its shape and cut length. */
@@ -92,7 +92,7 @@ function listedBar({
   const length = shape.known ? shape.value.length : 0
   const cut =
     !bent && stock !== null && lap !== undefined && length > stock
-      ? lappedLine({ from: 0, to: length, stock, lap, odd: false })
+      ? lapPlaces({ from: 0, to: length, stock, lap, avoid: [], beside: [], before: [] })
       : null
   return {
     mark,

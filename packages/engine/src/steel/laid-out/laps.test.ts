@@ -79,8 +79,27 @@ describe('places of laps in one row', () => {
     )
   })
 
-  it('a lap of half the stock cannot be built', () => {
-    expect(lapPlaces({ from: 0, to: 9000, stock: 6000, lap: 3000, ...free })).toBeNull()
+  it('a bar as long as the stock is one piece, one longer two', () => {
+    const row = { from: 0, stock: 6000, lap: 600, ...free }
+    expect(lapPlaces({ ...row, to: 6000 })).toEqual({ pieces: [{ from: 0, to: 6000 }], laps: [] })
+    expect(lapPlaces({ ...row, to: 6001 })?.pieces).toHaveLength(2)
+  })
+
+  it('11 920 from bars of 6000 with laps of 600 takes three pieces, neighbours staggered', () => {
+    const row = { from: 40, to: 11_960, stock: 6000, lap: 600 }
+    const one = lapPlaces({ ...row, ...free })
+    const other = lapPlaces({ ...row, ...free, beside: one?.laps ?? [] })
+    expect([one?.pieces.length, other?.pieces.length]).toEqual([3, 3])
+    for (const a of one?.laps ?? [])
+      for (const b of other?.laps ?? []) expect(Math.abs(a - b)).toBeGreaterThanOrEqual(780 - 1e-6)
+  })
+
+  it('a lap of half the stock or more cannot be built; impossible sizes neither', () => {
+    const row = { from: 0, to: 9000, stock: 6000, ...free }
+    expect(lapPlaces({ ...row, lap: 3000 })).toBeNull()
+    expect(lapPlaces({ ...row, lap: 2999 })).not.toBeNull()
+    expect(lapPlaces({ ...row, to: Number.NaN, lap: 600 })).toBeNull()
+    expect(lapPlaces({ ...row, stock: 0, lap: 600 })).toBeNull()
   })
 })
 
