@@ -210,14 +210,12 @@ describe('readings of a logger', () => {
       stored: 0,
       known: 1,
     })
-    const buffered = await send(key, [reading(5.5, 31)])
+    const buffered = await send(key, [reading(5.5, 31), reading(6, 32)])
     expect(buffered.status).toBe(422)
+    const expected = `a time after ${at(6)}, when the logger left the panel before`
     expect(buffered.body.issues).toEqual([
-      {
-        path: 'readings[0].at',
-        found: at(5.5),
-        expected: `a time after ${at(6)}, when the logger left the panel before`,
-      },
+      { path: 'readings[0].at', found: at(5.5), expected },
+      { path: 'readings[1].at', found: at(6), expected },
     ])
     const before = yard.now
     yard.now = START + 600_000
