@@ -26,3 +26,5 @@ export {
   weatherGaps,
   weatherOf,
 } from './weather.ts'
+export { type WeatheredCase, weatheredCase } from './weather-case.ts'
+export { heatSteps } from './working.ts'

@@ -116,14 +116,18 @@ export function nightOf(input: NightInput): Worked<Night> {
 }
 
 /** Film from wind, and from radiation at the temperature of the air where the face's emissivity is known. */
-function windFilm({ wind, air }: Weather, emissivity: number): { readonly linear: readonly SeriesPoint[] } {
+export function windFilm(
+  { wind, air }: Weather,
+  emissivity: number,
+): { readonly linear: readonly SeriesPoint[] } {
   const celsius = (hour: number): number => valueAt({ form: 'linear', points: air }, hour)
   return {
     linear: wind.map(([hour, speed]) => [hour, filmAt(speed) + radiativeFilm(celsius(hour), emissivity)]),
   }
 }
 
-function filmAssumed(emissivity: number | undefined): Assumed {
+/** What is said of a film that the wind gave. */
+export function filmAssumed(emissivity: unknown): Assumed {
   const why = 'from the wind (McAdams 1954, from memory)'
   return {
     field: 'top.film',
