@@ -34,13 +34,13 @@ export interface FeatureScale {
   readonly deviation: readonly number[]
 }
 
-/** Mean and standard deviation of each feature among some mixes. */
+/** Mean and standard deviation of each feature among some mixes; 1 for a feature in which they are all alike. */
 export function scaleOf(mixes: readonly (readonly number[])[]): FeatureScale {
   const mean = FEATURES.map((_, at) => mixes.reduce((sum, mix) => sum + (mix[at] ?? 0), 0) / mixes.length)
   const deviation = FEATURES.map((_, at) =>
     Math.sqrt(mixes.reduce((sum, mix) => sum + ((mix[at] ?? 0) - (mean[at] ?? 0)) ** 2, 0) / mixes.length),
   )
-  return { mean, deviation }
+  return { mean, deviation: deviation.map((each) => (each > 0 ? each : 1)) }
 }
 
 export function scaled(features: readonly number[], { mean, deviation }: FeatureScale): number[] {
