@@ -1,6 +1,6 @@
 import './strength.css'
 import type { Plan } from '@castwright/engine/plan'
-import type { PanelFacts } from '@castwright/engine/steps'
+import { faultsOfLog, type PanelFacts } from '@castwright/engine/steps'
 import { Link, useParams } from '@tanstack/react-router'
 import { type ReactElement, useMemo } from 'react'
 import { fixed, Notice, Sheet, useTitle } from '../look/index.ts'
@@ -111,8 +111,45 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
           />
         )}
       </Sheet>
+      <LogFaults facts={facts} when={when} />
       <Results facts={facts} />
     </>
+  )
+}
+
+/** What a person must look at in the logs of this pour; nothing of it is mended. */
+function LogFaults({
+  facts,
+  when,
+}: {
+  readonly facts: PanelFacts
+  readonly when: (hour: number) => string
+}): ReactElement | null {
+  const faults = useMemo(
+    () =>
+      facts.temperatures.flatMap((log) =>
+        faultsOfLog(log, facts.temperatures).map((fault) => ({ log, fault })),
+      ),
+    [facts.temperatures],
+  )
+  if (faults.length === 0) return null
+  return (
+    <Sheet
+      title={
+        faults.length === 1
+          ? 'One thing to look at in the log'
+          : `${faults.length} things to look at in the logs`
+      }
+      note="Found, shown and left as they were read: strength is computed along them. If they are wrong, so is it."
+    >
+      <ul className="plain-list">
+        {faults.slice(0, 40).map(({ log, fault }) => (
+          <li key={`${log.entry} ${fault.kind} ${fault.hours.join()}`}>
+            <strong>{log.channel}</strong>, {when(fault.hours[0])}: {fault.text}
+          </li>
+        ))}
+      </ul>
+    </Sheet>
   )
 }
 
