@@ -3,22 +3,17 @@ import type { Point } from '../../panel/point.ts'
 import type { Region } from '../../panel/region.ts'
 import type { Corner } from '../steel-plan.ts'
 import { bendOf } from './bend-of.ts'
+import { type Depths, depthPairs } from './depth-pairs.ts'
 import { type EdgeRun, runsAt } from './edge-runs.ts'
 import { fitCheck, leftOutCheck, spacingLaid } from './laid-checks.ts'
-import { depthsFor, heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
+import { heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
 import { solidsOf } from './space.ts'
-import { type EvenSpread, spreadEven, widest } from './spread.ts'
+import { type Spread, spreadEven } from './spread.ts'
 import { isWithin } from './within.ts'
-
-/** How deep the legs of a U or a hook lie at both faces, mm to the outer side of the bar. */
-interface Depths {
-  readonly mould: number
-  readonly top: number
-}
 
 interface Run {
   readonly run: EdgeRun
-  readonly laid: EvenSpread<Depths>
+  readonly laid: Spread<Depths>
 }
 
 /** Bars at a corner of the outline start this many diameters inside the cover of the other edge: their webs and legs pass each other. */
@@ -38,7 +33,7 @@ export function edgeBars(drawn: DrawnEdgeBars, key: string, context: LayContext)
     .map((layer) => `${key}: cover.${layer}: cover to the bars, mm`)
   if (gaps.length > 0) return { ...NOTHING, gaps, checks: [bend.check], assumed: bend.assumed }
   const placed = runsAt(drawn.edge, runs).flatMap((run): Run[] => {
-    const found = alongRun(drawn, run, context)
+    const found = alongRun(drawn, run, bend.inside, context)
     return found === null ? [] : [found]
   })
   const bars = placed.flatMap(({ run, laid }) =>
@@ -48,7 +43,7 @@ export function edgeBars(drawn: DrawnEdgeBars, key: string, context: LayContext)
     }),
   )
   const heights = placed.map(({ laid }) => heightOf(drawn, laid.level, context))
-  const spacings = placed.flatMap(({ laid }) => widest(laid.at) ?? [])
+  const spacings = placed.flatMap(({ laid }) => laid.widest ?? [])
   const leftOut = placed.reduce((sum, each) => sum + each.laid.leftOut, 0)
   return {
     bars: [
@@ -86,10 +81,16 @@ export function edgeBars(drawn: DrawnEdgeBars, key: string, context: LayContext)
   }
 }
 
-function alongRun(drawn: DrawnEdgeBars, run: EdgeRun, context: LayContext): Run | null {
-  const { space, edgeCover, roomFor, inserts } = context
-  const { diameter, spacing } = drawn
-  const levels = levelsFor(drawn, run, context)
+function alongRun(
+  drawn: DrawnEdgeBars,
+  run: EdgeRun,
+  inside: number | null,
+  context: LayContext,
+): Run | null {
+  const { space, edgeCover, roomFor, inserts, stacked } = context
+  const { diameter, spacing, form, layer } = drawn
+  const bends = inside === null ? null : form === 'u' ? inside + 2 * diameter : inside / 2 + diameter
+  const levels = depthPairs(context, { direction: run.inward, diameter, needed: bends, only: layer })
   if (levels === null) return null
   const margin = (inner: boolean) => (inner ? diameter / 2 : edgeCover + CORNER * diameter)
   const [low, high] = [margin(run.inner[0]), run.length - margin(run.inner[1])]
@@ -102,20 +103,9 @@ function alongRun(drawn: DrawnEdgeBars, run: EdgeRun, context: LayContext): Run 
     const id = `edge ${run.from.join()} ${run.to.join()} ${drawn.form} ${i}`
     space.add(solidsOf({ id, centreline: bar(place, laid.level), diameter }))
   }
+  if (form === 'u' || layer === 'mould') stacked.mould.push(laid.level.mould + diameter)
+  if (form === 'u' || layer === 'top') stacked.top.push(laid.level.top + diameter)
   return { run, laid }
-}
-
-function levelsFor(drawn: DrawnEdgeBars, run: EdgeRun, context: LayContext): Depths[] | null {
-  const { cover } = context.panel.drawing
-  const mould =
-    drawn.layer === 'top' ? [cover?.mould ?? 0] : depthsFor(context, 'mould', run.inward, drawn.diameter)
-  const top =
-    drawn.layer === 'mould' ? [cover?.top ?? 0] : depthsFor(context, 'top', run.inward, drawn.diameter)
-  if (mould === null || top === null) return null
-  return mould
-    .flatMap((m, i) => top.map((t, j) => ({ depths: { mould: m, top: t }, order: i + j })))
-    .sort((a, b) => a.order - b.order)
-    .map(({ depths }) => depths)
 }
 
 /** Outside, across the thickness, mm. */

@@ -6,14 +6,16 @@ import { type Space, solidsOf } from './space.ts'
 export interface SpreadInput<Level> {
   readonly space: Space
   readonly diameter: number
-  /** Where along their line the bars should stand, mm. */
-  readonly wanted: readonly number[]
-  /** Bars stay between these places, mm. */
+  /** Bars stand between these places along their line, mm. */
   readonly low: number
   readonly high: number
+  /** Largest distance between them, mm. */
+  readonly spacing: number
   /** Levels to try, best first. */
   readonly levels: readonly Level[]
   readonly bar: (at: number, level: Level) => readonly Corner[]
+  /** Whether a bar there stays in the concrete less its cover. */
+  readonly fits: (at: number, level: Level) => boolean
   /** What the bars keep clear of where they can, seen from above. */
   readonly inserts: readonly KeptClear[]
 }
@@ -27,20 +29,30 @@ export interface KeptClear {
 export interface Spread<Level> {
   readonly level: Level
   readonly at: readonly number[]
-  /** Bars that no place near the wanted one is free for. */
+  /** Bars that no place near the wanted one is free for; they stand there all the same. */
   readonly clashes: number
+  /** Bars that the spacing asks for and the concrete has no room for. */
+  readonly leftOut: number
+  /** Largest distance between neighbours where none is left out between them, mm; null for fewer than two. */
+  readonly widest: number | null
 }
 
-/** A bar moves along its line by at most this to lie beside another, mm. Common practice, no source: the placing tolerance of spacing. */
+/** A bar moves along its line by at most this to lie beside another, mm. Common practice, no source. */
 export const ASIDE = 40
 
 /**
- * Places a row of like bars: each at its wanted place or as near to it as other bars leave room, all at the first level at which every
- * one has room; where none has, the level with the fewest clashes, those bars at their wanted places.
+ * Bars from one end of a line to the other, as even as they can be at no more than the spacing. Each stands where the rest of the line would be
+ * even, or as near to that as other bars and inserts leave room and the spacing allows. All lie at the first level at which every one has
+ * room; where none has, at the level with the fewest clashes. Bars that do not fit the concrete are left out.
  */
-export function spread<Level>(input: SpreadInput<Level>): Spread<Level> | null {
+export function spreadEven<Level>(input: SpreadInput<Level>): Spread<Level> | null {
+  const { low, high, levels } = input
+  const [first] = levels
+  if (first === undefined) return null
+  // A side too short for its corners has no place at all: that is told as one bar left out.
+  if (high < low) return { level: first, at: [], clashes: 0, leftOut: 1, widest: null }
   let best: Spread<Level> | null = null
-  for (const level of input.levels) {
+  for (const level of levels) {
     const found = atLevel(input, level)
     if (best === null || found.clashes < best.clashes) best = found
     if (found.clashes === 0) break
@@ -48,60 +60,54 @@ export function spread<Level>(input: SpreadInput<Level>): Spread<Level> | null {
   return best
 }
 
-export interface EvenInput<Level> extends Omit<SpreadInput<Level>, 'wanted'> {
-  readonly spacing: number
-  /** Whether a bar there stays in the concrete less its cover. */
-  readonly fits: (at: number, level: Level) => boolean
-}
-
-export interface EvenSpread<Level> extends Spread<Level> {
-  /** Bars that the spacing asks for and the concrete has no room for. */
-  readonly leftOut: number
-}
-
-/** Bars beyond the fewest that the spacing asks for, tried where moving one aside opens a gap too wide. */
-const MORE = 2
-
-/** Bars even along a line at no more than the spacing, moved aside where others lie; those that do not fit the concrete are left out. */
-export function spreadEven<Level>(input: EvenInput<Level>): EvenSpread<Level> | null {
-  const { low, high, spacing, fits, levels } = input
-  const [first] = levels
-  if (first === undefined) return null
-  // A side too short for its corners has no place at all: that is told as one bar left out.
-  if (high < low) return { level: first, at: [], clashes: 0, leftOut: 1 }
-  let best: EvenSpread<Level> | null = null
-  for (let more = 0; more <= MORE; more += 1) {
-    const even = evenPlaces(low, high, spacing, more)
-    const laid = spread({ ...input, wanted: even.filter((at) => fits(at, first)) })
-    if (laid === null) return null
-    const at = laid.at.filter((place) => fits(place, laid.level))
-    const found = { ...laid, at, leftOut: even.length - at.length }
-    best ??= found
-    if ((widest(at) ?? 0) <= spacing + 1e-6) return found
-  }
-  return best
-}
-
 function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> {
-  const { wanted, space, bar, diameter, low, high, inserts } = input
-  let clashes = 0
-  const free = (at: number) => {
-    const centreline = bar(at, level)
-    return (
-      space.clash(solidsOf({ id: '', centreline, diameter })) === null &&
-      inserts.every((insert) => isClear(centreline, diameter, insert))
-    )
-  }
-  const at = wanted.map((place) => {
-    for (let by = 0; by <= ASIDE; by += 1) {
-      for (const near of by === 0 ? [place] : [place + by, place - by]) {
-        if (near >= low - 1e-9 && near <= high + 1e-9 && free(near)) return near
-      }
+  const { low, high, spacing, fits, diameter } = input
+  const at: number[] = []
+  let [clashes, leftOut] = [0, 0]
+  let widest: number | null = null
+  let before: number | null = null
+  let wanted = low
+  for (;;) {
+    const limit = before === null ? high : Math.min(high, before + spacing)
+    const least = before === null ? low : before + 2 * diameter
+    let place = wanted
+    if (!fits(wanted, level)) leftOut += 1
+    else {
+      const free = nearestFree(input, level, wanted, least, limit)
+      if (free === null) clashes += 1
+      place = free ?? wanted
+      // Only a bar that stands next to this one tells a distance: one left out between has been told.
+      const last = at.at(-1)
+      if (last !== undefined && last === before) widest = Math.max(widest ?? 0, place - last)
+      at.push(place)
     }
-    clashes += 1
-    return place
-  })
-  return { level, at, clashes }
+    before = place
+    if (wanted >= high - 1e-6) break
+    const gaps = Math.max(1, Math.ceil((high - place) / spacing - 1e-9))
+    wanted = gaps === 1 ? high : place + (high - place) / gaps
+    // The line is used up: the last bar stands aside of its end.
+    if (wanted - place < 2 * diameter) break
+  }
+  return { level, at, clashes, leftOut, widest }
+}
+
+/** The free place nearest to the wanted one, mm; null where none is near. */
+function nearestFree<Level>(
+  { space, bar, diameter, fits, inserts }: SpreadInput<Level>,
+  level: Level,
+  wanted: number,
+  low: number,
+  high: number,
+): number | null {
+  for (let by = 0; by <= ASIDE; by += 1) {
+    for (const near of by === 0 ? [wanted] : [wanted - by, wanted + by]) {
+      if (near < low - 1e-9 || near > high + 1e-9 || !fits(near, level)) continue
+      const centreline = bar(near, level)
+      if (space.clash(solidsOf({ id: '', centreline, diameter })) !== null) continue
+      if (inserts.every((insert) => isClear(centreline, diameter, insert))) return near
+    }
+  }
+  return null
 }
 
 function isClear(centreline: readonly Corner[], diameter: number, { at, clear }: KeptClear): boolean {
@@ -115,14 +121,6 @@ function isClear(centreline: readonly Corner[], diameter: number, { at, clear }:
       clear + diameter / 2 - 1e-6
     )
   })
-}
-
-/** Places from `low` to `high` at even distances of at most `spacing`; `more` adds as many. One place in the middle where there is no length. */
-export function evenPlaces(low: number, high: number, spacing: number, more = 0): number[] {
-  if (high < low) return []
-  const gaps = Math.ceil((high - low) / spacing - 1e-9) + more
-  if (gaps < 1) return [(low + high) / 2]
-  return Array.from({ length: gaps + 1 }, (_, i) => low + ((high - low) * i) / gaps)
 }
 
 /** Largest distance between neighbours, mm; null for fewer than two. */

@@ -11,7 +11,7 @@ import { runsAt } from './edge-runs.ts'
 import { anchorageOf, anchorCheck, leftOutCheck, spacingLaid } from './laid-checks.ts'
 import { depthsFor, heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
 import { solidsOf } from './space.ts'
-import { spreadEven, widest } from './spread.ts'
+import { spreadEven } from './spread.ts'
 import { isWithin } from './within.ts'
 
 interface Stood {
@@ -97,7 +97,8 @@ function outOfEdges(drawn: DrawnStarters, context: LayContext): Stood[] {
       space.add(solidsOf({ id: `starter ${from.join()} ${i} ${layer} ${diameter}`, centreline, diameter }))
       return { path: seenFromAbove(centreline), centreline, legs: [embed + project], turns: [] }
     })
-    return [{ bars, widest: widest(laid.at), leftOut: laid.leftOut }]
+    context.stacked[layer].push(laid.level + diameter)
+    return [{ bars, widest: laid.widest, leftOut: laid.leftOut }]
   })
 }
 
@@ -140,7 +141,7 @@ function onLine(drawn: DrawnStarters, context: LayContext): Stood[] {
     space.add(solidsOf({ id: `starter ${a.join()} ${i} ${diameter}`, centreline, diameter }))
     return { path: seenFromAbove(centreline), centreline, legs, turns: foot === undefined ? [] : [90] }
   })
-  return [{ bars, widest: widest(laid.at), leftOut: laid.leftOut }]
+  return [{ bars, widest: laid.widest, leftOut: laid.leftOut }]
 }
 
 /** What a standing starter leaves to the mould face. */

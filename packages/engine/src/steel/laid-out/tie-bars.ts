@@ -4,20 +4,16 @@ import { type Assumed, known, unknown, type Worked } from '../../working/worked.
 import { leastEndLeg } from '../bend-legs.ts'
 import type { Corner } from '../steel-plan.ts'
 import { type BendOf, bendOf } from './bend-of.ts'
+import { type Depths, depthPairs } from './depth-pairs.ts'
 import { seenFromAbove } from './edge-bars.ts'
 import { fitCheck, leftOutCheck, spacingLaid } from './laid-checks.ts'
-import { depthsFor, heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
+import { heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
 import { solidsOf } from './space.ts'
-import { spreadEven, widest } from './spread.ts'
+import { spreadEven } from './spread.ts'
 import { isWithin } from './within.ts'
 
 /** Turn of the hooks of a closed tie, degrees. */
 const HOOK = 135
-
-interface Depths {
-  readonly mould: number
-  readonly top: number
-}
 
 /** Where ties stand: places along a line, and the direction of their width. */
 interface Stand {
@@ -47,7 +43,7 @@ export function tieBars(drawn: DrawnTieBars, key: string, context: LayContext): 
   const base = { ...NOTHING, checks: [bend.check], assumed: bend.assumed }
   if (gaps.length > 0 || !hook.known || bend.inside === null) return { ...base, gaps }
   const inside = bend.inside
-  const standing = standsOf(drawn).map((stand) => stood(drawn, stand, key, context))
+  const standing = standsOf(drawn).map((stand) => stood(drawn, stand, inside, key, context))
   const bars = standing.flatMap(({ lines, depths }) =>
     lines.map((centreline): LaidBar => {
       const height = heightOf(depths, context)
@@ -127,17 +123,13 @@ function standsOf({ ties, spacing, across }: DrawnTieBars): Stand[] {
   ]
 }
 
-function stood(drawn: DrawnTieBars, stand: Stand, key: string, context: LayContext) {
+function stood(drawn: DrawnTieBars, stand: Stand, inside: number, key: string, context: LayContext) {
   const { space, roomFor, panel, inserts } = context
   const { diameter, width } = drawn
   const room = roomFor(diameter)
   const { from, along, across, low, high } = stand
-  const mould = depthsFor(context, 'mould', across, diameter) ?? []
-  const top = depthsFor(context, 'top', across, diameter) ?? []
-  const levels = mould
-    .flatMap((m, i) => top.map((t, j) => ({ depths: { mould: m, top: t }, order: i + j })))
-    .sort((a, b) => a.order - b.order)
-    .map(({ depths }) => depths)
+  const needed = inside + 2 * diameter
+  const levels = depthPairs(context, { direction: across, diameter, needed }) ?? []
   const half = width / 2 - diameter / 2
   const side = (at: number, by: number): Point => [
     from[0] + along[0] * at + across[0] * by,
@@ -164,7 +156,11 @@ function stood(drawn: DrawnTieBars, stand: Stand, key: string, context: LayConte
     space.add(solidsOf({ id: `tie ${key} ${from.join()} ${i}`, centreline, diameter }))
     return centreline
   })
-  return { lines, depths, widest: widest(laid?.at ?? []), leftOut: laid?.leftOut ?? 0 }
+  if (lines.length > 0) {
+    context.stacked.mould.push(depths.mould + diameter)
+    context.stacked.top.push(depths.top + diameter)
+  }
+  return { lines, depths, widest: laid?.widest ?? null, leftOut: laid?.leftOut ?? 0 }
 }
 
 /** Outside, across the thickness, mm. */
