@@ -232,6 +232,17 @@ describe('random panels with openings, notches and slopes', () => {
     )
   })
 
+  it('no distance between bars of a row or a mat is wider than drawn', () => {
+    fc.assert(
+      fc.property(panels, (panel) => {
+        for (const { id, demand, limit } of planOf(panel).checks) {
+          if (id.startsWith('spacing:')) expect(demand, id).toBeLessThanOrEqual((limit ?? 0) + 1e-6)
+        }
+      }),
+      RUNS,
+    )
+  })
+
   it('laps are as long as asked, their bars side by side or told', () => {
     fc.assert(
       fc.property(panels, (panel) => {

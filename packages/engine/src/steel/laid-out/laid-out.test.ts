@@ -101,6 +101,24 @@ describe('U-bars at edges', () => {
     expect(check(found, 'spacing:mould-x').verdict).toBe('pass')
   })
 
+  it('bars close to each other stand close to each other', () => {
+    const ties = {
+      ties: [
+        [400, 2600],
+        [600, 2600],
+      ],
+      spacing: 14,
+      diameter: 8,
+      grade: 'B500B',
+      width: 150,
+    }
+    const bare = drawing([ties])
+    const panel = panelOf(parseDrawing({ ...bare, steel: [ties] }))
+    const found = planSteel({ panel, yard: parseYard(YARD), family: codeFamily('eu') })
+    expect(used(found, 'tie').length).toBe(Math.ceil(200 / 14) + 1)
+    expect(check(found, 'spacing:ties-1').verdict).toBe('pass')
+  })
+
   it('a panel too thin for its bend is told', () => {
     const thin = plan([{ ...u, edge: 'bottom', inside: 80 }])
     expect(check(thin, 'fit:edge-1')).toMatchObject({ demand: 91, limit: 100, verdict: 'fail' })

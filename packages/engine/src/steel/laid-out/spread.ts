@@ -69,7 +69,7 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
   let wanted = low
   for (;;) {
     const limit = before === null ? high : Math.min(high, before + spacing)
-    const least = before === null ? low : before + 2 * diameter
+    const least = before === null ? low : before + diameter
     let place = wanted
     if (!fits(wanted, level)) leftOut += 1
     else {
@@ -84,9 +84,9 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
     before = place
     if (wanted >= high - 1e-6) break
     const gaps = Math.max(1, Math.ceil((high - place) / spacing - 1e-9))
-    wanted = gaps === 1 ? high : place + (high - place) / gaps
     // The line is used up: the last bar stands aside of its end.
-    if (wanted - place < 2 * diameter) break
+    if (high - place < diameter) break
+    wanted = gaps === 1 ? high : place + (high - place) / gaps
   }
   return { level, at, clashes, leftOut, widest }
 }
