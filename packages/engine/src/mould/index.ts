@@ -1,6 +1,7 @@
 export { aci347, fastPour, largestRise, slowPour, unitWeightCoefficient } from './aci347.ts'
 export { ciria108, ciriaPressure } from './ciria108.ts'
 export { DIN_FLOWS, type DinFlow, din18218, dinPressure } from './din18218.ts'
+export { type FormPlate, type FormPlateInput, formPlate } from './form-plate.ts'
 export { hydrostatic } from './hydrostatic.ts'
 export { diagonalTolerance, lengthTolerance } from './mould-asked.ts'
 export type { ChairGrid, MouldPlan } from './mould-plan.ts'
@@ -21,3 +22,10 @@ export {
   sideThrust,
   spacingForBow,
 } from './side-form.ts'
+export {
+  UPLIFT_FACTOR,
+  unequalPush,
+  type VoidFormer,
+  type VoidFormerInput,
+  voidFormer,
+} from './void-former.ts'

@@ -12,6 +12,7 @@ import { hydrostatic } from './hydrostatic.ts'
 import { askedAtMould, askedAtSet } from './mould-asked.ts'
 import type { MouldPlan } from './mould-plan.ts'
 import { LONGEST_PROP_SPACING, type PropLine, propsAlong } from './props.ts'
+import { strengthChecks } from './rail-strength.ts'
 import { PUT_ON_RATES, putOnRate, releaseAgent } from './release-agent.ts'
 import { ASSUMED_BOW_LIMIT, BOW_LIMIT_SOURCE, sideForm } from './side-form.ts'
 
@@ -118,6 +119,7 @@ function planSide(panel: Panel, yard: Yard | null): Side {
     spacing: line.spacing,
     spans: line.spans,
   })
+  const strength = strengthChecks({ ...line.worst, thrust }, form)
   const working = worst.known ? worst.working.filter(({ symbol }) => symbol !== 'δ') : []
   const assumed: Assumed[] = [
     ...(worst.known ? (worst.assumed ?? []) : []),
@@ -125,7 +127,10 @@ function planSide(panel: Panel, yard: Yard | null): Side {
       field: 'longest prop spacing',
       value: LONGEST_PROP_SPACING,
       unit: 'mm',
-      why: 'common practice; strength of rail and props is not checked here',
+      why:
+        strength.length > 0
+          ? 'common practice'
+          : 'common practice; the yard gives no strength of rail and props, so that it is not checked',
     },
   ]
   const step: Step = {
@@ -144,7 +149,15 @@ function planSide(panel: Panel, yard: Yard | null): Side {
     working: [...working, step],
     assumed,
   })
-  return { thrust, form, line, checks: [fits, bow], working: [...working, step], assumed, unknown: [] }
+  return {
+    thrust,
+    form,
+    line,
+    checks: [fits, bow, ...strength],
+    working: [...working, step],
+    assumed,
+    unknown: [],
+  }
 }
 
 const BOW = {

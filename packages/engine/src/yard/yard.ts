@@ -75,7 +75,20 @@ export const yardSchema = z.strictObject({
     .max(500)
     .optional(),
   forms: z
-    .array(z.strictObject({ mark, height: positive, modulus: positive, inertia: positive }))
+    .array(
+      z.strictObject({
+        mark,
+        height: positive,
+        modulus: positive,
+        inertia: positive,
+        /** Section modulus bending sideways, mm³. */
+        section: positive.optional(),
+        /** Bending stress allowed at work, MPa. */
+        bending: positive.optional(),
+        /** Push that one prop or magnet takes at work, kN. */
+        propRating: positive.optional(),
+      }),
+    )
     .max(500)
     .optional(),
   stock: z
