@@ -92,6 +92,7 @@ describe('what a night says', () => {
       })
     expect(off(1).verdicts['night-uncovering:1']).toBe('fail')
     expect(off(1).check('night-uncovering:1').demand).toBeGreaterThan(30)
+    expect(off(1).check('night-uncovering:1').demand).toBeLessThan(35)
     expect(off(1).coverOff).toBeGreaterThan(1)
   })
 

@@ -34,6 +34,8 @@ export class Journey {
   private least: Peak
   private difference: CoreFace
   private frost: number | null
+  /** Coldest at the step before. */
+  private before: Peak
 
   constructor(
     private readonly problem: HeatProblem,
@@ -62,6 +64,7 @@ export class Journey {
     this.least = this.peak
     this.difference = { kelvin: 0, core: initial, face: initial, side: 'top', hour: 0 }
     this.frost = initial < 0 ? 0 : null
+    this.before = this.peak
   }
 
   go(): void {
@@ -148,7 +151,9 @@ export class Journey {
     if (hottest > this.peak.celsius) this.peak = { celsius: hottest, hour: t }
     if (coldest < this.least.celsius) this.least = { celsius: coldest, hour: t }
     if (core > this.corePeak.celsius) this.corePeak = { celsius: core, hour: t }
-    if (coldest < 0) this.frost ??= t
+    // Straight over the step that crosses it.
+    if (coldest < 0) this.frost ??= t - ((t - this.before.hour) * coldest) / (coldest - this.before.celsius)
+    this.before = { celsius: coldest, hour: t }
     const side = Math.abs(core - top) >= Math.abs(core - bottom) ? 'top' : 'bottom'
     const face = side === 'top' ? top : bottom
     if (Math.abs(core - face) > Math.abs(this.difference.kelvin))

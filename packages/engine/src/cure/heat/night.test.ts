@@ -74,6 +74,15 @@ describe('a night of a panel', () => {
     expect(at(night.value.run, 'top', 12)).toBeCloseTo(at(same.value.run, 'top', 12), 3)
   })
 
+  it('adds radiation to the film of the wind where the emissivity is known: 0.9 at 15 °C is 4.88 W/m²K (4 ε σ T³)', () => {
+    const windy = weatherOf(HOURLY.map(({ hours }) => ({ hours, air: 15, wind: 2 })))
+    const still = weatherOf(HOURLY.map(({ hours }) => ({ hours, air: 15 })))
+    const night = nightOf({ ...NIGHT, weather: windy, top: { covers: [], emissivity: 0.9 } })
+    const same = nightOf({ ...NIGHT, weather: still, top: { film: 13.5 + 4.884, covers: [] } })
+    if (!night.known || !same.known) throw new Error('a night is not known')
+    expect(at(night.value.run, 'top', 12)).toBeCloseTo(at(same.value.run, 'top', 12), 3)
+  })
+
   it('warms in the sun by what the face takes in; leaves the sun out where that is not given, and says so', () => {
     const sunny = weatherOf(HOURLY.map((row) => ({ ...row, sun: 400 })))
     const [dark, taken, without] = [

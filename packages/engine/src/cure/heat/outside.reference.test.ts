@@ -37,6 +37,14 @@ describe('binder by its composition (Schindler and Folliard 2005, from memory; c
     expect(found.value.ultimate).toBeCloseTo(0.7843, 4)
     expect(found.value.tau / 29.03).toBeCloseTo(1, 3)
     expect(found.value.beta / 0.5313).toBeCloseTo(1, 3)
+    for (const step of found.working) expect(replay(step)! / Number(step.result)).toBeCloseTo(1, 9)
+  })
+
+  it('with fly ash the printed formulas replay too', () => {
+    const found = binderHydration({ ...CEMENT, flyAsh: 0.25, flyAshLime: 0.1, slag: 0.1 })
+    if (!found.known) throw new Error(found.gaps.join())
+    for (const step of found.working) expect(replay(step)! / Number(step.result)).toBeCloseTo(1, 9)
+    expect(found.value.heat).toBeCloseTo(480.66 * 0.65 + 46.1 + 1800 * 0.025, 1)
   })
 
   it('is not known where a part is missing or the shares are over 1', () => {

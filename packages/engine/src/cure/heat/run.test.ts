@@ -5,7 +5,7 @@ import { gridOf } from './grid.ts'
 import { parseHeatCase } from './heat-case.ts'
 import { HeatMarch } from './march.ts'
 import { slabLeft } from './peer/index.ts'
-import { runHeat } from './run.ts'
+import { refuseOpen, runHeat } from './run.ts'
 import { CONCRETE, caseOf, heatOf, problemOf, SEED, WITHOUT_HEAT } from './testing.ts'
 
 /** Core after so many even steps: no error control. */
@@ -205,7 +205,28 @@ describe('a run', () => {
     expect(run.top[1]).toBeCloseTo(20 - loss / 10, 3)
   })
 
+  it('says when the first of it is below 0 °C: one lump cools as exp(−t / τ)', () => {
+    const face = { film: 5 }
+    const part = {
+      concrete: { ...WITHOUT_HEAT, conductivity: 20 },
+      initial: 5,
+      air: -20,
+      top: face,
+      bottom: face,
+    }
+    const { frost } = heatOf({ ...part, hours: 6, every: 6 })
+    const tau = (2400 * 0.15) / (10 * 3.6)
+    expect(Math.abs(frost! - tau * Math.log(25 / 20))).toBeLessThan(0.12)
+    expect(heatOf({ air: 5 }).frost).toBeNull()
+  })
+
   it('refuses a run whose balance does not close', () => {
+    const { energy } = heatOf()
+    expect(() => refuseOpen(energy)).not.toThrow()
+    expect(() => refuseOpen({ ...energy, residual: 1, share: 1e-5 })).toThrow(
+      'energy balance: 1 kJ/m² left over',
+    )
+    expect(() => refuseOpen({ ...energy, share: Number.NaN })).toThrow()
     const problem = parseHeatCase(caseOf()).problem
     const broken = { ...problem, hydration: { ...problem.hydration, binder: Number.NaN } }
     expect(() => runHeat(broken)).toThrow()
