@@ -165,6 +165,20 @@ describe('trimmers', () => {
     expect(found.assumed.some(({ field }) => field === 'steel.trimmers-1.apart')).toBe(true)
   })
 
+  it('without the aggregate their distance is not known, unless it is drawn', () => {
+    const bare = { concrete: { strength: 40 } }
+    const found = plan([trim], bare)
+    expect(used(found, 'trimmer')).toEqual([])
+    expect(found.unknown.join()).toContain('trimmers-1: concrete.aggregate')
+    expect(found.mass).toBeNull()
+    expect(used(plan([{ ...trim, apart: 60 }], bare), 'trimmer').length).toBe(16)
+    expect(check(plan([{ ...trim, apart: 60 }], bare), 'clear:trimmers-1').verdict).toBe('unknown')
+    expect(check(plan([{ ...trim, apart: 30 }]), 'clear:trimmers-1')).toMatchObject({
+      demand: 18,
+      verdict: 'fail',
+    })
+  })
+
   it('cut at the edge cover they are told, and fail where the anchorage is lost', () => {
     const far = plan([{ ...trim, beyond: 900 }])
     expect(check(far, 'beyond:trimmers-1').verdict).toBe('fail')

@@ -7,7 +7,14 @@ import { NO_RULE } from './bend-of.ts'
 import { diagonalsAt } from './diagonals.ts'
 import { type EdgeRun, runsAt } from './edge-runs.ts'
 import { anchorageOf, anchorCheck, leftOutCheck } from './laid-checks.ts'
-import { type LaidBar, type LaidBars, type LaidLine, type LayContext, ROUNDING } from './lay-context.ts'
+import {
+  type LaidBar,
+  type LaidBars,
+  type LaidLine,
+  type LayContext,
+  NOTHING,
+  ROUNDING,
+} from './lay-context.ts'
 import { flatBar, stackFlat } from './stack-flat.ts'
 import { partsWithin } from './within.ts'
 
@@ -31,15 +38,8 @@ export function trimmers(drawn: DrawnTrimmers, key: string, context: LayContext)
   const { diameter, grade, count } = drawn
   const clear = rules.clearSpacing({ diameter, aggregate: panel.drawing.concrete.aggregate ?? null })
   const apart = drawn.apart ?? (clear.known ? clear.value + diameter : null)
-  const several = count > 1 || (drawn.diagonals?.count ?? 1) > 1
-  if ((apart === null && count > 1) || (several && !clear.known && drawn.diagonals !== undefined)) {
-    return {
-      bars: [],
-      checks: [],
-      assumed: [],
-      gaps: clear.known ? [] : clear.gaps.map((gap) => `${key}: ${gap}`),
-    }
-  }
+  const needsClear = (count > 1 && drawn.apart === undefined) || (drawn.diagonals?.count ?? 1) > 1
+  if (needsClear && !clear.known) return { ...NOTHING, gaps: clear.gaps.map((gap) => `${key}: ${gap}`) }
   const sides = runsAt(drawn.trim === 'all' ? 'openings' : drawn.trim, runs)
   const long = sides.filter(({ length }) => length >= SHORTEST_SIDE * diameter)
   const layers: readonly Layer[] = drawn.layer === 'both' ? ['mould', 'top'] : [drawn.layer]
