@@ -50,8 +50,10 @@ export interface LiveCurve {
   readonly chance: readonly (readonly [hour: number, probability: number])[]
   /** In words what the curve rests on, where it is more than the mix's own curve. */
   readonly restsOn: string | null
-  /** Places of the cylinders that do not fit the others, and count for less. */
+  /** Places of the cylinders that are too high to fit, and count for less. */
   readonly slipped: readonly number[]
+  /** Places of those that do not fit and count all the same, with a wider band. */
+  readonly kept: readonly number[]
   readonly unknown: readonly string[]
   readonly assumed: readonly Assumed[]
 }
@@ -105,6 +107,7 @@ export function liveCurve(input: LiveCurveInput): LiveCurve {
     chance,
     restsOn: pour?.restsOn ?? null,
     slipped: pour?.slipped ?? [],
+    kept: pour?.kept ?? [],
     unknown: wanted === null ? ['wanted: the strength at the first lift'] : [...new Set(gaps)],
     assumed: [
       ...assumed,
@@ -114,7 +117,7 @@ export function liveCurve(input: LiveCurveInput): LiveCurve {
   }
 }
 
-const NOTHING = { hour: null, hourLow: null, curve: [], chance: [], restsOn: null, slipped: [] }
+const NOTHING = { hour: null, hourLow: null, curve: [], chance: [], restsOn: null, slipped: [], kept: [] }
 
 const CYLINDERS_ASSUMED: Assumed = {
   field: 'cylinders[].celsius',

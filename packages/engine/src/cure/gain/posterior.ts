@@ -17,8 +17,10 @@ export interface TakenIn {
   readonly repeats: number
   /** Added scatter of each test, ln strength; 0 for one that fits. */
   readonly added: readonly number[]
-  /** Places in `tests` of those that do not fit. */
+  /** Places in `tests` of those that do not fit and count for less. */
   readonly slipped: readonly number[]
+  /** Places of those that do not fit and count all the same: a lone one, or one too low where such are kept. */
+  readonly kept: readonly number[]
   /** Factor on the deviation: above 1 where the tests as a whole do not fit what was thought of the mix. */
   readonly stretch: number
 }
@@ -29,32 +31,44 @@ const FITS = 3
 /**
  * Weighs tests against one another. A test farther than three standard deviations from what prior and other tests say of
  * it is given more scatter, by the fourth power of the excess, so that the farther off the less it draws. At most half of
- * them, the worst first. A lone test keeps its weight, and the band is stretched in its place.
+ * them, the worst first. A lone test keeps its weight, and the band is stretched in its place; so does one too low with
+ * `keepLow`, where a person's life hangs on the strength and no result may be argued away.
  */
-export function takeIn(prior: StrengthPrior, given: readonly AgedStrength[]): TakenIn {
+export function takeIn(
+  prior: StrengthPrior,
+  given: readonly AgedStrength[],
+  { keepLow = false }: { readonly keepLow?: boolean } = {},
+): TakenIn {
   const tests = withoutRepeats(given)
   const size = tests.length
   const added = new Array<number>(size).fill(0)
-  const slipped: number[] = []
   const repeats = given.length - size
-  if (size === 0) return { tests, repeats, added, slipped, stretch: 1 }
+  if (size === 0) return { tests, repeats, added, slipped: [], kept: [], stretch: 1 }
   const law = prior.law(tests.map(({ days }) => days))
   const departures = () => departuresOf(law, tests, prior.scatter, added)
-  for (let found = departures(); slipped.length < Math.floor(size / 2); found = departures()) {
+  const doubted: { at: number; z: number }[] = []
+  // Worst first: what is left is judged as if those before it were not there.
+  for (let found = departures(); doubted.length < Math.floor(size / 2); found = departures()) {
     const worst = found
       .map(({ z, s }, at) => ({ at, z, s }))
-      .filter(({ at, z }) => z > FITS && !slipped.includes(at))
-      .sort((a, b) => b.z - a.z)[0]
+      .filter(({ at, z }) => Math.abs(z) > FITS && !doubted.some((each) => each.at === at))
+      .sort((one, other) => Math.abs(other.z) - Math.abs(one.z))[0]
     if (worst === undefined) break
-    slipped.push(worst.at)
+    doubted.push(worst)
     added[worst.at] = worst.s * Math.sqrt((worst.z / FITS) ** 4 - 1)
   }
-  const rest = departures().filter((_, at) => !slipped.includes(at))
-  const stretch = Math.max(1, ...rest.map(({ z }) => z / FITS))
-  return { tests, repeats, added, slipped: slipped.sort((a, b) => a - b), stretch }
+  const low = doubted.filter(({ z }) => keepLow && z < 0).map(({ at }) => at)
+  for (const at of low) added[at] = 0
+  const slipped = doubted.map(({ at }) => at).filter((at) => !low.includes(at))
+  const rest = departures().map(({ z }, at) => (slipped.includes(at) ? 0 : Math.abs(z)))
+  const misfits = rest.flatMap((z, at) => (z > FITS && !doubted.some((each) => each.at === at) ? [at] : []))
+  // Sound tests look odd beside a low one that is kept: then the low one is named, not they.
+  const kept = (low.length > 0 ? low : misfits).sort((a, b) => a - b)
+  const stretch = Math.max(1, ...rest.map((z) => z / FITS))
+  return { tests, repeats, added, slipped: slipped.sort((a, b) => a - b), kept, stretch }
 }
 
-/** Each test against prior and other tests: departure in standard deviations `z`, and that deviation `s`. */
+/** Each test against prior and other tests: departure in standard deviations `z`, below 0 where it is too low, and that deviation `s`. */
 function departuresOf(
   { mean, covariance }: Gaussian,
   tests: readonly AgedStrength[],
@@ -71,7 +85,7 @@ function departuresOf(
     const precision = inverse[at * size + at] as number
     let drawn = 0
     for (let k = 0; k < size; k += 1) drawn += (inverse[at * size + k] as number) * (residual[k] as number)
-    return { z: Math.abs(drawn) / Math.sqrt(precision), s: 1 / Math.sqrt(precision) }
+    return { z: drawn / Math.sqrt(precision), s: 1 / Math.sqrt(precision) }
   })
 }
 

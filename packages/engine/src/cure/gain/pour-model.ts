@@ -9,19 +9,22 @@ import type { StrengthPrior } from './strength-prior.ts'
 export interface PourModel extends StrengthModel {
   /** Probability that one later test at an age reaches a strength; null outside the ages. */
   readonly chance: (age: number, wanted: number) => number | null
-  /** Places of the cylinders that do not fit, and count for less. */
+  /** Places of the cylinders that are too high to fit, and count for less. */
   readonly slipped: readonly number[]
+  /** Places of those that do not fit and count all the same, with a wider band: find out why. */
+  readonly kept: readonly number[]
   readonly restsOn: string
 }
 
 /**
  * The prior brought up to date by cylinders of the pour itself: what the band rests on from then on. With the cylinders
- * ages are those of the panel's log, or of their own.
+ * ages are those of the panel's log, or of their own. A cylinder too high to fit counts for less; one too low counts as it is.
  */
 export function pourModel(prior: StrengthPrior, cylinders: readonly AgedStrength[]): PourModel {
-  const taken = takeIn(prior, cylinders)
+  const taken = takeIn(prior, cylinders, { keepLow: true })
   const ages = cylinders.map(({ days }) => days)
   const [from, to] = [Math.min(prior.from, ...ages) * 24, Math.max(prior.to, ...ages) * 24]
+  const placeOf = (place: number) => cylinders.indexOf(taken.tests[place] as AgedStrength)
   const law = (age: number) =>
     age >= from * (1 - 1e-12) && age <= to * (1 + 1e-12)
       ? (laterTests(prior, taken, [age / 24])[0] ?? null)
@@ -73,7 +76,8 @@ export function pourModel(prior: StrengthPrior, cylinders: readonly AgedStrength
       if (found === null || !(wanted > 0)) return null
       return normalBelow((found.mean - Math.log(wanted)) / found.deviation)
     },
-    slipped: taken.slipped.map((place) => cylinders.indexOf(taken.tests[place] as AgedStrength)),
+    slipped: taken.slipped.map(placeOf),
+    kept: taken.kept.map(placeOf),
     restsOn,
   }
 }

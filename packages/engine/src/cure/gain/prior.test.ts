@@ -106,9 +106,17 @@ describe('a pour brought up to date by its cylinders', () => {
     expect(chanceMet(weak, hour(weak, 'low'), 15)).toBeCloseTo(0.95, 6)
   })
 
-  it('names a cylinder that does not fit the others', () => {
+  it('gives less weight to a cylinder that is too high to fit, never to one that is too low', () => {
     const sound = [12, 14, 16].map((age) => ({ days: age / 24, strength: plain.strength(age) ?? Number.NaN }))
-    expect(pourModel(prior, [...sound, { days: 15 / 24, strength: 2 }]).slipped).toEqual([3])
+    const clean = pourModel(prior, sound)
+    const high = pourModel(prior, [...sound, { days: 15 / 24, strength: 60 }])
+    expect([high.slipped, high.kept]).toEqual([[3], []])
+    expect(Math.abs((high.strength(18) ?? 0) / (clean.strength(18) ?? 1) - 1)).toBeLessThan(0.05)
+    const low = pourModel(prior, [...sound, { days: 15 / 24, strength: 4 }])
+    expect(low.slipped).toEqual([])
+    expect(low.kept).toContain(3)
+    expect(low.strength(18)).toBeLessThan(0.8 * (clean.strength(18) ?? Number.NaN))
+    expect(low.band(18)?.low).toBeLessThan(0.6 * (clean.band(18)?.low ?? Number.NaN))
   })
 
   it('says nothing outside its ages', () => {
