@@ -7,9 +7,9 @@ import { replay } from '../working/replay.ts'
 import { type CompactInput, compact } from './compact.ts'
 import { Cover } from './compaction/cover.ts'
 import { Ground } from './compaction/ground.ts'
-import type { CompactionPlan } from './pour-plan.ts'
 import { fillsCone } from './compaction/sector.ts'
 import { uncoveredArea } from './compaction/uncovered-area.ts'
+import type { CompactionPlan } from './pour-plan.ts'
 
 const rect = (x: number, y: number, w: number, h: number): Ring => [
   [x, y],

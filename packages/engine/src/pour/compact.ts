@@ -6,10 +6,10 @@ import { type Assumed, type Step, unknown, type Worked } from '../working/worked
 import { Cover } from './compaction/cover.ts'
 import { Ground } from './compaction/ground.ts'
 import { MOST_INSERTIONS, pattern, planeCount } from './compaction/pattern.ts'
-import type { CompactionPlan, PlacingZone } from './pour-plan.ts'
 import { uncoveredArea } from './compaction/uncovered-area.ts'
-import { coveringRadius, radiusOfAction, SECONDS_IN, SECONDS_MOVING, VIBRATING_TIME } from './vibrator.ts'
 import { BAND_WIDTH, pathLength, workingOrder } from './compaction/working-order.ts'
+import type { CompactionPlan, PlacingZone } from './pour-plan.ts'
+import { coveringRadius, radiusOfAction, SECONDS_IN, SECONDS_MOVING, VIBRATING_TIME } from './vibrator.ts'
 
 /** Distance from faces where none is given, mm; always listed as assumed. */
 export const ASSUMED_MARGIN = 75

@@ -67,7 +67,13 @@ function apart(one: Gap, other: Gap): number {
 }
 
 /** Where the next insertion goes: keeps most margin (up to the one wanted), then reaches most missed places. */
-function bestSpot(cover: Cover, gap: Gap, near: readonly Gap[], margin: number, inner: Ground): Point | null {
+export function bestSpot(
+  cover: Cover,
+  gap: Gap,
+  near: readonly Gap[],
+  margin: number,
+  inner: Ground,
+): Point | null {
   const { ground, radius } = cover
   const open = choose(cover, gap, near, margin, openSpots(gap, radius, inner))
   if (open !== null && open.clear >= margin - 1e-3) return open.at
