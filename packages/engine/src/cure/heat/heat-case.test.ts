@@ -20,6 +20,32 @@ describe('a case of heat', () => {
     ['thickness', { thickness: '150' }],
     ['initial', { initial: 400 }],
     ['air', { air: 'cold' }],
+    ['air[1]', { air: [[0, 10], [24]] }],
+    ['air', { air: [] }],
+    ['air.steps', { air: { steps: 4 } }],
+    [
+      'air.shape',
+      {
+        air: {
+          linear: [
+            [0, 1],
+            [24, 1],
+          ],
+          shape: 'round',
+        },
+      },
+    ],
+    [
+      'top.film[1][1]',
+      {
+        top: {
+          film: [
+            [0, 10],
+            [4, -3],
+          ],
+        },
+      },
+    ],
     ['hours', { hours: 0 }],
     ['every', { every: -1 }],
     ['every', { every: 1e-6 }],

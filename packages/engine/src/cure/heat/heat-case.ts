@@ -15,13 +15,28 @@ const MOST_RISE = 200
 const between = (low: number, high: number) => z.number().min(low).max(high)
 const celsius = between(COLDEST_READING, HOTTEST_READING)
 
-/** A number, or points in time: `[[h, value], …]`, or with its form said: `{ "steps": … }`, `{ "linear": … }`. */
-function inTime(value: z.ZodNumber) {
+type RawPoints = readonly SeriesPoint[]
+type RawSeries = number | RawPoints | { readonly steps: RawPoints } | { readonly linear: RawPoints }
+
+/**
+ * A number, or points in time: `[[h, value], …]`, or with its form said: `{ "steps": … }`, `{ "linear": … }`. Which of them it is
+ * shows by what came, so that a fault is named where it is and not as "none of these".
+ */
+function inTime(value: z.ZodNumber): z.ZodType<RawSeries> {
   const points = z
     .array(z.tuple([between(-100_000, 100_000), value]))
     .min(1)
     .max(MOST_POINTS)
-  return z.union([value, points, z.strictObject({ steps: points }), z.strictObject({ linear: points })])
+  const formed = [z.strictObject({ steps: points }), z.strictObject({ linear: points })] as const
+  const shapeOf = (given: unknown): z.ZodType => {
+    if (Array.isArray(given)) return points
+    if (typeof given !== 'object' || given === null) return value
+    return 'linear' in given ? formed[1] : formed[0]
+  }
+  return z.unknown().superRefine((given, context) => {
+    for (const issue of shapeOf(given).safeParse(given).error?.issues ?? [])
+      context.addIssue(issue as Parameters<typeof context.addIssue>[0])
+  }) as unknown as z.ZodType<RawSeries>
 }
 
 const outerLayer = z.strictObject({
@@ -76,7 +91,6 @@ const heatCase = z.strictObject({
 
 type RawCase = z.output<typeof heatCase>
 type RawFace = RawCase['top']
-type RawSeries = z.output<ReturnType<typeof inTime>>
 
 export interface HeatCase {
   readonly problem: HeatProblem
@@ -134,8 +148,12 @@ export function parseHeatCase(value: unknown, from = ''): HeatCase {
 
 function readSeries(given: RawSeries, bare: Series['form']): Series {
   if (typeof given === 'number') return steady(given)
-  if (Array.isArray(given)) return { form: bare, points: given as SeriesPoint[] }
+  if (isPoints(given)) return { form: bare, points: given }
   return 'steps' in given ? { form: 'steps', points: given.steps } : { form: 'linear', points: given.linear }
+}
+
+function isPoints(given: RawSeries): given is RawPoints {
+  return Array.isArray(given)
 }
 
 function readFace(
