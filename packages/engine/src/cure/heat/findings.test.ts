@@ -96,6 +96,23 @@ describe('what a night says', () => {
     expect(off(1).coverOff).toBeGreaterThan(1)
   })
 
+  it('takes a layer that is lifted off for a cover too', () => {
+    const foam = { thickness: 40, conductivity: 0.05, heatCapacity: 30 }
+    const top = {
+      film: 20,
+      resistance: [
+        [0, 1],
+        [3, 0.5],
+        [6, 0.6],
+      ],
+      layers: [{ ...foam, until: 5 }, foam],
+    }
+    expect(Object.keys(found({ top }).verdicts).filter((id) => id.startsWith('night-uncovering'))).toEqual([
+      'night-uncovering:3',
+      'night-uncovering:5',
+    ])
+  })
+
   it('says from which hour the cover may come off: the face of a cooling panel against the series in closed form', () => {
     // Cools as exp(−t/τ) nearly as one lump: 35 K over the air fall to 20 K at τ ln(35/20).
     const lump = {

@@ -44,6 +44,8 @@ const outerLayer = z.strictObject({
   conductivity: z.number().positive().max(1000),
   heatCapacity: z.number().positive().max(20_000),
   initial: celsius.optional(),
+  /** Hour at which it is taken off, with all outside it. */
+  until: z.number().positive().optional(),
 })
 
 const face = z.strictObject({
@@ -206,7 +208,7 @@ function faceIssues(name: string, raw: RawFace): InputIssue[] {
 }
 
 function layersOf({ layers = [] }: RawFace, initial: number): OuterLayer[] {
-  return layers.map((layer) => ({ ...layer, initial: layer.initial ?? initial }))
+  return layers.map((layer) => ({ ...layer, initial: layer.initial ?? initial, until: layer.until ?? null }))
 }
 
 function faceAssumed(name: string, { resistance, layers = [] }: RawFace, initial: number): Assumed[] {

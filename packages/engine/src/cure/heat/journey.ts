@@ -1,10 +1,8 @@
-import { FaceLines, seriesOf } from './face.ts'
-import type { Grid } from './grid.ts'
+import { seriesOf } from './face.ts'
 import { degreeAt } from './hydration.ts'
-import type { HeatMarch } from './march.ts'
-import { Probe } from './probe.ts'
 import type { CoreFace, HeatProblem, HeatRun, Peak } from './problem.ts'
 import { breaksOf, jumpsAt } from './series.ts'
+import { type Stack, strippedAt, strippings } from './stack.ts'
 
 const FIRST_STEP = 0.01
 const LONGEST_STEP = 1
@@ -20,9 +18,6 @@ type Columns = Record<
 
 /** Takes a march from 0 to the end, over every hour of break and every hour that is written down. */
 export class Journey {
-  private readonly below: FaceLines
-  private readonly above: FaceLines
-  private readonly probe: Probe
   private readonly times: Float64Array
   private readonly columns: Columns
   private written = 0
@@ -39,13 +34,10 @@ export class Journey {
 
   constructor(
     private readonly problem: HeatProblem,
-    private readonly grid: Grid,
-    private readonly march: HeatMarch,
+    /** What lies there now. */
+    public stack: Stack,
   ) {
     const { hours, every, initial } = problem
-    this.below = new FaceLines(problem.below, grid.half[0]!)
-    this.above = new FaceLines(problem.above, grid.half[grid.cells - 1]!)
-    this.probe = new Probe(grid)
     const count = Math.floor(hours / every + SAME_HOUR) + 1
     this.times = Float64Array.from({ length: count }, (_, index) => Math.min(index * every, hours))
     const column = (): Float64Array => new Float64Array(count)
@@ -68,21 +60,25 @@ export class Journey {
   }
 
   go(): void {
-    const { below, above, march, problem } = this
+    const { problem } = this
     const series = [...seriesOf(problem.below), ...seriesOf(problem.above)]
-    const breaks = [...new Set([0, ...series.flatMap(breaksOf), problem.hours])]
+    const breaks = [...new Set([0, ...series.flatMap(breaksOf), ...strippings(problem), problem.hours])]
       .filter((hour) => hour >= 0 && hour <= problem.hours)
       .sort((a, b) => a - b)
-    this.probe.asCast(problem.initial)
+    this.stack.probe.asCast(problem.initial)
     this.write()
     for (const [index, from] of breaks.slice(0, -1).entries()) {
       const to = breaks[index + 1]!
+      const before = this.stack
+      this.stack = strippedAt(before, problem, from)
+      const { below, above, march } = this.stack
       below.between(from, to)
       above.between(from, to)
       below.at(from)
       above.at(from)
       march.restart(below, above)
-      if (series.some((each) => jumpsAt(each, from))) this.length = Math.min(this.length, FIRST_STEP)
+      if (this.stack !== before || series.some((each) => jumpsAt(each, from)))
+        this.length = Math.min(this.length, FIRST_STEP)
       this.cross(from, to)
     }
   }
@@ -111,7 +107,8 @@ export class Journey {
 
   /** From one hour of break to the next. */
   private cross(from: number, to: number): void {
-    const { march, probe, times } = this
+    const { times } = this
+    const { march, probe } = this.stack
     let t = from
     while (t < to) {
       const due = times[this.written] ?? Number.POSITIVE_INFINITY
@@ -126,7 +123,7 @@ export class Journey {
 
   /** One accepted step towards an hour, in as many even steps as the error asks for. @returns the hour reached */
   private step(t: number, target: number): number {
-    const { march, below, above } = this
+    const { march, below, above } = this.stack
     for (;;) {
       const left = Math.max(1, Math.ceil((target - t) / this.length - 1e-6))
       const h = (target - t) / left
@@ -147,7 +144,7 @@ export class Journey {
   }
 
   private watch(t: number): void {
-    const { hottest, coldest, core, top, bottom } = this.probe
+    const { hottest, coldest, core, top, bottom } = this.stack.probe
     if (hottest > this.peak.celsius) this.peak = { celsius: hottest, hour: t }
     if (coldest < this.least.celsius) this.least = { celsius: coldest, hour: t }
     if (core > this.corePeak.celsius) this.corePeak = { celsius: core, hour: t }
@@ -161,7 +158,8 @@ export class Journey {
   }
 
   private write(): void {
-    const { probe, columns, written: at, grid, march, problem } = this
+    const { columns, written: at, problem } = this
+    const { probe, grid, march } = this.stack
     columns.core[at] = probe.core
     columns.top[at] = probe.top
     columns.bottom[at] = probe.bottom

@@ -91,6 +91,19 @@ export class HeatMarch {
     this.errorAge = new Float64Array(cells)
   }
 
+  /** The same march through a grid that lacks cells at its ends; `first` of the cells here is the first of those that stay. */
+  without(grid: Grid, hydration: Hydration, first: number): HeatMarch {
+    const { now } = this
+    const beyond = first + grid.cells
+    const on = new HeatMarch(grid, hydration, now.celsius.subarray(first, beyond), this.tolerance)
+    on.now.age.set(now.age.subarray(first, beyond))
+    on.now.degree.set(now.degree.subarray(first, beyond))
+    on.now.meanAge = now.meanAge
+    on.inBelow = this.inBelow
+    on.inAbove = this.inAbove
+    return on
+  }
+
   /** Begins at an hour from which the faces behave otherwise than before it; they must stand at that hour. */
   restart(below: FaceLines, above: FaceLines): void {
     const { now, grid, stage } = this

@@ -8,12 +8,13 @@ import { runHeat } from './run.ts'
 import { type SeriesPoint, valueAt } from './series.ts'
 import { type Weather, weatherGaps } from './weather.ts'
 
-/** A layer of mould or cover: mm, W/mK, kJ/m³K. */
+/** A layer of mould or cover: mm, W/mK, kJ/m³K; taken off at the hour `until`. */
 interface NightLayer {
   readonly thickness: number
   readonly conductivity: number
   readonly heatCapacity: number
   readonly initial?: number
+  readonly until?: number
 }
 
 export interface NightInput {

@@ -3,9 +3,10 @@ import type { Layer } from './grid.ts'
 import type { Hydration } from './hydration.ts'
 import type { Tolerance } from './march.ts'
 
-/** A layer of mould or cover that stores heat, outward from the concrete; `initial` °C. */
+/** A layer of mould or cover that stores heat, outward from the concrete; `initial` °C; taken off at the hour `until`, with all outside it. */
 export interface OuterLayer extends Layer {
   readonly initial: number
+  readonly until: number | null
 }
 
 /** A panel that cures: known to be good, see `parseHeatCase`. */
@@ -32,9 +33,11 @@ export interface Fineness {
 
 export const USUAL_FINENESS: Fineness = { cells: 31, tolerance: { kelvin: 0.001, age: 0.0005 } }
 
-/** Heat over the whole run, kJ/m² of panel: `stored − hydration − inBelow − inAbove = residual`. */
+/** Heat over the whole run, kJ/m² of panel: `stored + takenOff − hydration − inBelow − inAbove = residual`. */
 export interface EnergyBalance {
   readonly stored: number
+  /** Went with layers that were taken off, above what they began with. */
+  readonly takenOff: number
   readonly hydration: number
   readonly inBelow: number
   readonly inAbove: number

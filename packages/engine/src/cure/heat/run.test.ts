@@ -180,6 +180,46 @@ describe('a run', () => {
     expect(run.top[23]! - still.top[23]!).toBeLessThan(-3)
   })
 
+  it('takes a layer off at its hour: foam that stores next to nothing is a resistance until then', () => {
+    const foam = { thickness: 40, conductivity: 0.05, heatCapacity: 5 }
+    const part = { air: 4, hours: 10, every: 0.25, bottom: { film: 6 } }
+    const layer = heatOf({ ...part, top: { film: 20, layers: [{ ...foam, until: 5.5 }] } })
+    const cover = heatOf({
+      ...part,
+      top: {
+        film: 20,
+        resistance: [
+          [0, 0.8],
+          [5.5, 0],
+        ],
+      },
+    })
+    for (const [index, celsius] of layer.top.entries())
+      expect(Math.abs(celsius - cover.top[index]!)).toBeLessThan(0.05)
+    expect(layer.energy.share).toBeLessThan(1e-9)
+  })
+
+  it('lets the heat of a layer go with it, and what lies outside it too', () => {
+    const steel = { thickness: 20, conductivity: 50, heatCapacity: 3600, initial: 60 }
+    const part = { concrete: WITHOUT_HEAT, air: 20, hours: 6, every: 1, top: { film: 10 } }
+    const off = heatOf({
+      ...part,
+      bottom: {
+        film: 0,
+        layers: [
+          { ...steel, until: 1 },
+          { ...steel, until: 4 },
+        ],
+      },
+    })
+    const { energy } = off
+    expect(energy.share).toBeLessThan(1e-9)
+    expect(energy.takenOff).toBeLessThan(-100)
+    const on = heatOf({ ...part, bottom: { film: 0, layers: [steel, steel] } })
+    expect(off.bottom[1]).toBeCloseTo(on.bottom[1]!, 3)
+    expect(off.mean[6]!).toBeLessThan(on.mean[6]! - 2)
+  })
+
   it('keeps what lies still: all as warm as the air, no heat of its own', () => {
     const run = heatOf({ concrete: WITHOUT_HEAT })
     for (const celsius of run.hottest) expect(celsius).toBeCloseTo(20, 9)

@@ -1,7 +1,5 @@
-import { type Grid, gridOf } from './grid.ts'
 import { degreeAt } from './hydration.ts'
 import { Journey } from './journey.ts'
-import { HeatMarch } from './march.ts'
 import {
   type EnergyBalance,
   type Fineness,
@@ -9,6 +7,7 @@ import {
   type HeatRun,
   USUAL_FINENESS,
 } from './problem.ts'
+import { type Stack, stackOf } from './stack.ts'
 
 /** The balance closes to rounding and to what Newton leaves; more is a defect. */
 const MOST_SHARE = 1e-6
@@ -23,17 +22,9 @@ const MOST_SHARE = 1e-6
  * @throws Error where the energy balance does not close: a defect of the solver.
  */
 export function runHeat(problem: HeatProblem, fineness: Fineness = USUAL_FINENESS): HeatRun {
-  const grid = gridOf({
-    concrete: problem.concrete,
-    cells: fineness.cells,
-    under: problem.under,
-    over: problem.over,
-  })
-  const initial = initialCells(problem, grid)
-  const march = new HeatMarch(grid, problem.hydration, initial, fineness.tolerance)
-  const journey = new Journey(problem, grid, march)
+  const journey = new Journey(problem, stackOf(problem, fineness))
   journey.go()
-  const energy = balance(problem, grid, march, initial)
+  const energy = balance(problem, journey.stack)
   refuseOpen(energy)
   return { ...journey.found(), energy }
 }
@@ -44,31 +35,33 @@ export function refuseOpen({ residual, share }: EnergyBalance): void {
     throw new Error(`energy balance: ${residual} kJ/m² left over, share ${share} above ${MOST_SHARE}`)
 }
 
-function initialCells({ under, over, initial }: HeatProblem, grid: Grid): Float64Array {
-  const celsius = new Float64Array(grid.cells).fill(initial)
-  let at = 0
-  for (const [index, count] of grid.counts.entries()) {
-    const outward = index < under.length ? under[under.length - 1 - index] : over[index - under.length - 1]
-    if (index !== under.length && outward !== undefined) celsius.fill(outward.initial, at, at + count)
-    at += count
-  }
-  return celsius
-}
-
 function balance(
   { hydration }: HeatProblem,
-  grid: Grid,
-  { now, inBelow, inAbove }: HeatMarch,
-  initial: Float64Array,
+  { grid, march: { now, inBelow, inAbove }, initial, takenOff }: Stack,
 ): EnergyBalance {
   let stored = 0
   let given = 0
   for (let i = 0; i < grid.cells; i += 1) stored += grid.capacity[i]! * (now.celsius[i]! - initial[i]!)
   for (let i = grid.from; i < grid.to; i += 1)
     given += hydration.binder * hydration.heat * grid.width[i]! * degreeAt(hydration, now.age[i]!)
-  const residual = stored - given - inBelow - inAbove
+  const residual = stored + takenOff - given - inBelow - inAbove
   // Of a run in which nothing moves the balance is one of rounding only: a kelvin of the whole is the least it is held against.
   const whole = grid.capacity.reduce((sum, capacity) => sum + capacity, 0)
-  const largest = Math.max(Math.abs(stored), given, Math.abs(inBelow), Math.abs(inAbove), whole)
-  return { stored, hydration: given, inBelow, inAbove, residual, share: Math.abs(residual) / largest }
+  const largest = Math.max(
+    Math.abs(stored),
+    Math.abs(takenOff),
+    given,
+    Math.abs(inBelow),
+    Math.abs(inAbove),
+    whole,
+  )
+  return {
+    stored,
+    takenOff,
+    hydration: given,
+    inBelow,
+    inAbove,
+    residual,
+    share: Math.abs(residual) / largest,
+  }
 }

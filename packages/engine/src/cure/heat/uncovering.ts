@@ -1,14 +1,16 @@
 import type { HeatProblem, HeatRun } from './problem.ts'
 import { type SeriesPoint, valueAt } from './series.ts'
 
-/** Hours at which the top face loses resistance at once: a cover comes off. */
-export function uncoverings({ above: { resistance }, hours }: HeatProblem): number[] {
+/** Hours at which the top face loses resistance at once, or a layer: a cover comes off. */
+export function uncoverings({ above: { resistance }, over, hours }: HeatProblem): number[] {
   const { form, points } = resistance
-  return points.flatMap(([hour, value], index): number[] => {
+  const layers = over.flatMap(({ until }) => (until !== null && until <= hours ? [until] : []))
+  const covers = points.flatMap(([hour, value], index): number[] => {
     const before: SeriesPoint | undefined = points[index - 1]
     if (before === undefined || !(hour > 0 && hour <= hours) || !(value < before[1])) return []
     return form === 'steps' || before[0] === hour ? [hour] : []
   })
+  return [...new Set([...covers, ...layers])].sort((a, b) => a - b)
 }
 
 /** Top face over the air there, K, at an hour of the run: as it is just before anything changes at that hour. */

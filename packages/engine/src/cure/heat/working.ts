@@ -16,7 +16,7 @@ export function heatSteps(problem: HeatProblem, run: HeatRun): Step[] {
   const { concrete, hydration } = problem
   const diffusivity = concrete.conductivity / (concrete.heatCapacity * 1000)
   const rise = (hydration.binder * hydration.heat * hydration.ultimate) / concrete.heatCapacity
-  const { stored, hydration: given, inBelow, inAbove, residual } = run.energy
+  const { stored, takenOff, hydration: given, inBelow, inAbove, residual } = run.energy
   const { core, face, kelvin, side, hour } = run.difference
   const search = { unit: '°C', source: HEAT, by: 'search' as const }
   const steps = { steps: run.steps, 'steps tried again': run.rejected }
@@ -67,12 +67,12 @@ export function heatSteps(problem: HeatProblem, run: HeatRun): Step[] {
     },
     {
       symbol: 'E',
-      formula: 'S − H − Qb − Qt',
-      given: { S: stored, H: given, Qb: inBelow, Qt: inAbove },
+      formula: 'S + L − H − Qb − Qt',
+      given: { S: stored, L: takenOff, H: given, Qb: inBelow, Qt: inAbove },
       result: residual,
       unit: 'kJ/m²',
       source: HEAT,
-      note: 'heat stored less heat of hydration less what came in from below and from the top: nothing may be left over',
+      note: 'heat stored and gone with layers, less hydration, less what came in from below and from the top: nothing may be left over',
     },
   ]
 }
