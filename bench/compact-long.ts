@@ -27,17 +27,16 @@ function longSearch({ region, radius, margin }: CompactPanel, limit: number, see
   const ground = new Ground(region, radius)
   const kept = margin <= 0.9 * radius ? margin : 0
   const inner = new Ground(shrunk(region, kept > 0 ? kept : radius / 2), radius)
-  const terrain = new Terrain(ground, radius - 2e-5, margin)
+  const terrain = new Terrain(ground, radius - 2e-5, margin, inner)
   const run = (sites: readonly Site[], until: number, turn: number): readonly Site[] | null =>
     squeeze({
       terrain,
-      inner,
       sites,
       work: Number.POSITIVE_INFINITY,
       random: randomFrom(seed * 1000 + turn),
       stop: () => spent() - from > until,
     })
-  const starts = rowStarts(terrain, inner, radius, kept)
+  const starts = rowStarts(terrain, radius, kept)
   const results = starts.map((sites, i) => run(sites, (limit * 0.6 * (i + 1)) / starts.length, i))
   let best = results.reduce((a, b) => (a === null || (b !== null && b.length < a.length) ? b : a))
   for (let turn = 10; best !== null && spent() - from < limit; turn += 1)

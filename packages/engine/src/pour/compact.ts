@@ -5,11 +5,21 @@ import { GEOMETRY } from '../working/source.ts'
 import { type Assumed, type Step, unknown, type Worked } from '../working/worked.ts'
 import { Cover } from './compaction/cover.ts'
 import { Ground } from './compaction/ground.ts'
+import { CONGESTED_SHARE, type Congested, type Part, partsOf } from './compaction/parts.ts'
 import { MOST_INSERTIONS, pattern, planeCount } from './compaction/pattern.ts'
 import { uncoveredArea } from './compaction/uncovered-area.ts'
-import { BAND_WIDTH, pathLength, workingOrder } from './compaction/working-order.ts'
+import { BAND_WIDTH, type Band, dealt, pathLength, workingOrder } from './compaction/working-order.ts'
 import type { CompactionPlan, PlacingZone } from './pour-plan.ts'
-import { coveringRadius, radiusOfAction, SECONDS_IN, SECONDS_MOVING, VIBRATING_TIME } from './vibrator.ts'
+import {
+  coveringRadius,
+  LAYER_DEPTH,
+  LAYERS,
+  placingRate,
+  radiusOfAction,
+  SECONDS_IN,
+  SECONDS_MOVING,
+  VIBRATING_TIME,
+} from './vibrator.ts'
 
 /** Distance from faces where none is given, mm; always listed as assumed. */
 export const ASSUMED_MARGIN = 75
@@ -28,6 +38,10 @@ export interface CompactInput {
   readonly margin?: number | undefined
   /** Where the concrete comes from, mm. */
   readonly chute: Point
+  /** Where close steel or inserts cut the reach. */
+  readonly congested?: readonly Congested[] | undefined
+  /** Vibrators at work at the same time; 1 if not given. */
+  readonly vibrators?: number | undefined
   /** For plans of many panels: a slightly longer pattern, found much faster. */
   readonly quick?: boolean
 }
@@ -36,11 +50,11 @@ export interface CompactInput {
  * Where the vibrator goes in, in which order, and proof of what is reached.
  *
  * An insertion reaches what lies within the radius in a straight line, not across an opening or out of the panel and back. `uncovered` is 0
- * only where every vertex that a missed region could have was looked at and found reached. Left out: depth (one layer, up to about 300 mm),
- * reinforcement that cuts the reach, cast-ins.
+ * only where every vertex that a missed region could have was looked at and found reached. A congested zone is covered from within, with its
+ * own radius. Deeper than 300 mm every layer has all insertions. Left out: steel and inserts that are not given as congested.
  *
- * Unknown where neither radius nor a head in the table is given, where a size is not above 0, or where the radius would need more than
- * 40 000 insertions.
+ * Unknown where neither radius nor a head in the table is given, where a size is not above 0, where vibrators are not a whole number or the
+ * share of a zone not from 0 to 1, or where the radius would need more than 40 000 insertions.
  */
 export function compact(input: CompactInput): Worked<CompactionPlan> {
   const assumed: Assumed[] = []
@@ -55,56 +69,116 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
   const reach = reachOf(input)
   if (!reach.known) return reach
   const { radius, action } = reach.value
-  const gaps = [...notAboveZero({ radius, thickness: input.thickness }), ...belowZero({ margin })]
+  const { congested = [], vibrators = 1 } = input
+  const gaps = [
+    ...notAboveZero({ radius, thickness: input.thickness }),
+    ...belowZero({ margin }),
+    ...(Number.isInteger(vibrators) && vibrators >= 1 ? [] : ['vibrators: a whole number from 1']),
+    ...congested.flatMap(({ share = CONGESTED_SHARE }, i) =>
+      share > 0 && share <= 1 ? [] : [`congested[${i}].share: above 0, at most 1`],
+    ),
+  ]
   if (gaps.length > 0) return unknown(...gaps)
   const area = regionArea(input.region)
-  if (planeCount(area, radius) + lengthAround(input.region) / (2 * radius) > MOST_INSERTIONS)
+  const parts = partsOf(input.region, congested)
+  const expected = parts.reduce(
+    (sum, part) => sum + planeCount(regionArea(part.region), part.share * radius),
+    lengthAround(input.region) / (2 * radius),
+  )
+  if (expected > MOST_INSERTIONS)
     return unknown(`radius: ${radius} mm would need more than ${MOST_INSERTIONS} insertions`)
 
-  const { points } = pattern({ region: input.region, radius, margin, quick: input.quick === true })
-  // The proof is made anew from the points alone, apart from the search that placed them.
-  const proof = new Cover(new Ground(input.region, radius), radius)
-  for (const [x, y] of points) proof.add(x, y)
-  const uncovered = proof.gaps(1).length === 0 ? 0 : uncoveredArea(input.region, points, radius)
-
+  const covered = parts.map((part) => coverPart(part, radius, margin, input.quick === true))
+  const points = covered.flatMap((part) => part.points)
+  const uncovered = covered.reduce((sum, part) => sum + part.uncovered, 0)
   const bands = workingOrder({ region: input.region, points, chute: input.chute, rowPitch: 1.55 * radius })
   const insertions = bands.flatMap((band) => band.points)
-  const secondsEach = SECONDS_IN + SECONDS_MOVING
-  let first = 0
-  const zones = bands.map((band, index): PlacingZone => {
-    const from = first
-    first += band.points.length
-    return {
-      order: index + 1,
-      outlines: band.outlines,
-      volume: band.area * (input.thickness / 1000),
-      insertions: band.points.map((_, i) => from + i),
-      minutes: (band.points.length * secondsEach) / 60,
-    }
-  })
+  const layers = Math.ceil(input.thickness / LAYER_DEPTH - 1e-9)
+  const depths = { count: layers, depth: input.thickness / layers }
+  const secondsEach = (SECONDS_IN + SECONDS_MOVING) * layers
+  const zones = zonesOf(bands, input.thickness, secondsEach, vibrators)
+  const minutes = zones.reduce((sum, zone) => sum + zone.minutes, 0)
   assumed.push(
     { field: 'seconds in', value: SECONDS_IN, unit: 's', why: 'time of one insertion, 5 to 15 s' },
     { field: 'seconds moving', value: SECONDS_MOVING, unit: 's', why: 'to the next insertion' },
     { field: 'band width', value: BAND_WIDTH, unit: 'mm', why: 'about what is worked from one stand' },
   )
+  if (congested.some(({ share }) => share === undefined))
+    assumed.push({
+      field: 'congested share',
+      value: CONGESTED_SHARE,
+      unit: '',
+      why: 'reach that is left in close steel, common practice',
+    })
+  if (layers > 1)
+    assumed.push({ field: 'layer depth', value: LAYER_DEPTH, unit: 'mm', why: 'deepest layer at once' })
+  const ground = new Ground(input.region, radius + margin)
   const plan: CompactionPlan = {
     insertions,
     radius,
     action,
     uncovered,
     path: pathLength(insertions),
-    minutes: (insertions.length * secondsEach) / 60,
+    minutes,
     close: insertions.flatMap(([x, y], index) =>
-      proof.ground.clearance(x, y, radius + margin) < margin - 0.01 ? [index] : [],
+      ground.clearance(x, y, radius + margin) < margin - 0.01 ? [index] : [],
     ),
     zones,
+    reduced: covered.flatMap((part) => {
+      if (part.share === 1) return []
+      const own = new Set(part.points)
+      const indices = insertions.flatMap((point, i) => (own.has(point) ? [i] : []))
+      return [{ outlines: ringsOf(part.region), radius: part.share * radius, insertions: indices }]
+    }),
+    layers: depths,
+    pace: ((area / 1e6) * (input.thickness / 1000) * 60) / minutes,
+    headRate: input.head === undefined ? null : placingRate(input.head),
   }
   return {
     known: true,
     value: plan,
-    working: [...reach.working, ...stepsOf(plan, area, secondsEach)],
+    working: [...reach.working, ...stepsOf(plan, area, secondsEach, vibrators, depths)],
     assumed,
   }
+}
+
+interface CoveredPart extends Part {
+  readonly points: readonly Point[]
+  /** m² */
+  readonly uncovered: number
+}
+
+/** Insertions for one part. The proof is made anew from the points alone, apart from the search that placed them. */
+function coverPart(part: Part, radius: number, margin: number, quick: boolean): CoveredPart {
+  const reach = part.share * radius
+  const { points } = pattern({ region: part.region, radius: reach, margin, quick })
+  const proof = new Cover(new Ground(part.region, reach), reach)
+  for (const [x, y] of points) proof.add(x, y)
+  const uncovered = proof.gaps(1).length === 0 ? 0 : uncoveredArea(part.region, points, reach)
+  return { ...part, points, uncovered }
+}
+
+function zonesOf(
+  bands: readonly Band[],
+  thickness: number,
+  secondsEach: number,
+  vibrators: number,
+): PlacingZone[] {
+  let first = 0
+  return bands.map((band, index): PlacingZone => {
+    const from = first
+    first += band.points.length
+    const insertions = band.points.map((_, i) => from + i)
+    const shares = dealt(insertions, vibrators)
+    return {
+      order: index + 1,
+      outlines: band.outlines,
+      volume: band.area * (thickness / 1000),
+      insertions,
+      minutes: (Math.max(...shares.map(({ length }) => length)) * secondsEach) / 60,
+      ...(vibrators > 1 ? { shares } : {}),
+    }
+  })
 }
 
 function reachOf(input: CompactInput): Worked<{ readonly radius: number; readonly action: number | null }> {
@@ -124,7 +198,17 @@ function reachOf(input: CompactInput): Worked<{ readonly radius: number; readonl
   return { known: true, value: { radius, action: action.value }, working: [...action.working, step] }
 }
 
-function stepsOf(plan: CompactionPlan, area: number, seconds: number): Step[] {
+function stepsOf(
+  plan: CompactionPlan,
+  area: number,
+  seconds: number,
+  vibrators: number,
+  layers: { readonly count: number; readonly depth: number },
+): Step[] {
+  const all = plan.zones.reduce(
+    (sum, zone) => sum + Math.max(0, ...(zone.shares ?? [zone.insertions]).map(({ length }) => length)),
+    0,
+  )
   return [
     {
       symbol: 'N_plane',
@@ -141,7 +225,7 @@ function stepsOf(plan: CompactionPlan, area: number, seconds: number): Step[] {
     },
     {
       symbol: 'N',
-      formula: 'triangular rows, mended at edges and openings, spare ones taken out',
+      formula: 'triangular rows, spread from edges and openings, spare ones taken out',
       given: { R: plan.radius },
       result: plan.insertions.length,
       unit: '',
@@ -160,11 +244,26 @@ function stepsOf(plan: CompactionPlan, area: number, seconds: number): Step[] {
     {
       symbol: 't_v',
       formula: 'N t_one / 60',
-      given: { N: plan.insertions.length, t_one: seconds },
+      given: { N: all, t_one: seconds },
       result: plan.minutes,
       unit: 'min',
       source: VIBRATING_TIME,
+      ...(vibrators > 1 ? { note: 'N: the longest share of each zone, zone by zone' } : {}),
     },
+    ...(layers.count > 1
+      ? [
+          {
+            symbol: 'n_l',
+            formula: 'h / 300 mm, rounded up',
+            given: { h: layers.count * layers.depth },
+            result: layers.count,
+            unit: '',
+            source: LAYERS,
+            by: 'search' as const,
+            note: 't_one counts every layer',
+          },
+        ]
+      : []),
   ]
 }
 

@@ -9,8 +9,19 @@ export interface PlacingZone {
   readonly volume: number
   /** Indices into `insertions`, in working order. */
   readonly insertions: readonly number[]
-  /** Vibrating time, minutes. */
+  /** Vibrating time, minutes, all layers and all vibrators at work. */
   readonly minutes: number
+  /** With several vibrators: the insertions of each, rows of its own. */
+  readonly shares?: readonly (readonly number[])[]
+}
+
+/** Concrete in which the reach is cut. */
+export interface ReducedZone {
+  readonly outlines: readonly Ring[]
+  /** Covering radius there, mm. */
+  readonly radius: number
+  /** Indices into `insertions`. */
+  readonly insertions: readonly number[]
 }
 
 export interface CompactionPlan {
@@ -28,6 +39,14 @@ export interface CompactionPlan {
   /** Insertions nearer to a face than the margin, by index. */
   readonly close: readonly number[]
   readonly zones: readonly PlacingZone[]
+  /** Congested zones as given, each with its own radius. */
+  readonly reduced?: readonly ReducedZone[]
+  /** Layers, and the depth of each, mm; every layer has all insertions. */
+  readonly layers?: { readonly count: number; readonly depth: number }
+  /** Concrete that the vibrators keep up with at this pattern, m³/h. */
+  readonly pace?: number
+  /** What the table gives for one such head, m³/h, lowest to highest; null where no head in it is given. */
+  readonly headRate?: readonly [low: number, high: number] | null
 }
 
 export interface PourPlan {

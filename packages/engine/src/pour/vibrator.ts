@@ -13,13 +13,13 @@ const SPACING: Source = {
   status: 'from memory',
 }
 
-/** Head diameter and radius of action by row, mm. Rows overlap. */
+/** Head diameter and radius of action by row, mm, and what the head keeps up with, m³/h. Rows overlap. */
 const ROWS = [
-  { head: [20, 40], action: [80, 150] },
-  { head: [30, 60], action: [130, 250] },
-  { head: [50, 90], action: [180, 360] },
-  { head: [80, 150], action: [300, 500] },
-  { head: [130, 180], action: [400, 600] },
+  { head: [20, 40], action: [80, 150], placing: [0.8, 4] },
+  { head: [30, 60], action: [130, 250], placing: [2.3, 8] },
+  { head: [50, 90], action: [180, 360], placing: [4.6, 15] },
+  { head: [80, 150], action: [300, 500], placing: [11, 31] },
+  { head: [130, 180], action: [400, 600], placing: [19, 38] },
 ] as const
 
 /** Share of the radius of action that a triangular grid of 1.5 radii needs: √3/2, to three digits. */
@@ -53,6 +53,25 @@ export function radiusOfAction(head: number): Worked<number> {
     },
   ])
 }
+
+/**
+ * Concrete that a head keeps up with, m³/h, lowest to highest: the row that gives its radius of action. Null outside the table.
+ *
+ * Source: the same table. Example: head 40: 0.8 to 4.
+ */
+export function placingRate(head: number): readonly [low: number, high: number] | null {
+  const rows = ROWS.filter((row) => head >= row.head[0] && head <= row.head[1])
+  const of = (row: (typeof ROWS)[number]): number =>
+    row.action[0] + ((head - row.head[0]) / (row.head[1] - row.head[0])) * (row.action[1] - row.action[0])
+  const [first, ...others] = rows
+  if (first === undefined) return null
+  return others.reduce<(typeof ROWS)[number]>((least, row) => (of(row) < of(least) ? row : least), first)
+    .placing
+}
+
+/** Deepest layer of a flat panel that is placed and vibrated at once, mm. */
+export const LAYER_DEPTH = 300
+export const LAYERS: Source = commonPractice('flat panels up to 300 mm in one layer')
 
 /** Radius that a pattern is built on, from the radius of action: triangular rows then stand at 1.5 radii of action. */
 export function coveringRadius(action: number): { readonly radius: number; readonly step: Step } {

@@ -45,11 +45,11 @@ export function pattern({ region, radius, margin, quick = false }: PatternInput)
   // Beyond this share of the radius an insertion at the margin reaches too little of an edge to be worth a row.
   const kept = margin <= 0.9 * radius ? margin : 0
   const inner = new Ground(shrunk(region, kept > 0 ? kept : radius / 2), radius)
-  const terrain = new Terrain(ground, radius - SLACK, margin)
-  const [start = []] = rowStarts(terrain, inner, radius, kept)
+  const terrain = new Terrain(ground, radius - SLACK, margin, inner)
+  const [start = []] = rowStarts(terrain, radius, kept)
   const { least, each } = quick ? QUICK_WORK : WORK
   const work = Math.max(least, each * start.length)
-  const found = squeeze({ terrain, inner, sites: start, work, random: randomFrom(1) })
+  const found = squeeze({ terrain, sites: start, work, random: randomFrom(1) })
   const cover = new Cover(ground, radius)
   for (const { x, y } of found ?? start) cover.add(x, y)
   const gaps = repair(cover, margin, inner).map(({ x, y }): Point => [x, y])

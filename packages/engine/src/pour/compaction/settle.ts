@@ -1,17 +1,11 @@
 import type { Point } from '../../panel/point.ts'
 import { Cover } from './cover.ts'
-import { type Ground, span } from './ground.ts'
+import { span } from './ground.ts'
 import { bestSpot, repair } from './repair.ts'
 import { type Missed, type Site, Spread, type Window } from './spread.ts'
 import { nearestInside } from './start.ts'
 import type { Terrain } from './terrain.ts'
 import { removeSpare } from './thinning.ts'
-
-export interface SettleInput {
-  readonly terrain: Terrain
-  /** Where an insertion keeps the margin. */
-  readonly inner: Ground
-}
 
 /** Insertions times rounds that are left to be spent. */
 export interface Effort {
@@ -45,7 +39,7 @@ const PROOF_COSTS = 25
 export const DRIVE = { from: 0.985, share: 0.25, swing: 0.8 } as const
 
 /** Spreads until the cover is proven, with more insertions where there must be; null where that takes more than `most` of them or the effort is spent. */
-export function settle({ terrain, inner }: SettleInput, task: SettleTask): readonly Site[] | null {
+export function settle(terrain: Terrain, task: SettleTask): readonly Site[] | null {
   const { most, window, effort } = task
   let { sites } = task
   let proofs = 0
@@ -54,7 +48,7 @@ export function settle({ terrain, inner }: SettleInput, task: SettleTask): reado
     sites = spread.sites()
     if (spread.missed.length > 0) {
       if (effort.left < 0 && Number.isFinite(most)) return null
-      const more = helpers(terrain, inner, spread.missed, HELP + HELP_GROWS * turn)
+      const more = helpers(terrain, spread.missed, HELP + HELP_GROWS * turn)
       if (sites.length + more.length > most) return null
       sites = [...sites, ...more]
       continue
@@ -64,10 +58,10 @@ export function settle({ terrain, inner }: SettleInput, task: SettleTask): reado
     const gaps = cover.gaps().filter(({ x, y }) => isIn(window, terrain, x, y))
     if (gaps.length === 0) return sites
     proofs += 1
-    if (proofs === MOST_PROOFS) return window === null ? mended(terrain, inner, cover) : null
+    if (proofs === MOST_PROOFS) return window === null ? mended(terrain, cover) : null
     for (const gap of gaps) terrain.addPost(gap.x, gap.y)
   }
-  return window === null ? mended(terrain, inner, coverOf(terrain, sites)) : null
+  return window === null ? mended(terrain, coverOf(terrain, sites)) : null
 }
 
 /** Rounds until nothing is missed, or little comes of them. */
@@ -96,22 +90,27 @@ function isIn(window: Window | null, terrain: Terrain, x: number, y: number): bo
   return window === null || span(x - window.x, y - window.y) <= window.reach + 1.05 * terrain.radius
 }
 
-function mended(terrain: Terrain, inner: Ground, cover: Cover): readonly Site[] | null {
-  if (repair(cover, terrain.margin, inner).length > 0) return null
+function mended(terrain: Terrain, cover: Cover): readonly Site[] | null {
+  if (repair(cover, terrain.margin, terrain.inner).length > 0) return null
   removeSpare(cover)
   return cover.ids().map((id) => siteAt(terrain, cover.at(id)))
 }
 
-/** An insertion that keeps the margin, or where it does not, what it has of it. */
-export function siteAt({ ground, margin }: Terrain, [x, y]: Point): Site {
-  return { x, y, keep: Math.min(margin, ground.clearance(x, y, Math.max(1, margin))) - 1e-6 }
+/** Nearer to a place that keeps the margin than this, radii, an insertion without it stands at a corner and stays there. */
+const NARROW = 0.5
+
+/** An insertion that keeps the margin, or where it does not, what it has of it; in narrow parts it may move, at corners not. */
+export function siteAt({ ground, inner, margin, radius }: Terrain, [x, y]: Point): Site {
+  const clear = ground.clearance(x, y, Math.max(1, margin))
+  const wide = inner.clearance(x, y, NARROW * radius) < NARROW * radius
+  return { x, y, keep: Math.min(margin, clear) - 1e-6, fixed: clear < margin - 1e-3 && wide }
 }
 
 /** Missed by more than this, radii, a place gets its insertion at once. */
 const FAR_OFF = 0.4
 
 /** New insertions for the worst of the missed places, well apart. */
-function helpers(terrain: Terrain, inner: Ground, missed: readonly Missed[], share: number): Site[] {
+function helpers(terrain: Terrain, missed: readonly Missed[], share: number): Site[] {
   const worst = [...missed].sort((a, b) => b.over - a.over)
   const chosen: Missed[] = []
   for (const place of worst)
@@ -120,11 +119,12 @@ function helpers(terrain: Terrain, inner: Ground, missed: readonly Missed[], sha
   const count = Math.max(1, Math.ceil(Math.min(1, share) * chosen.length))
   return chosen
     .filter(({ over }, i) => i < count || over > FAR_OFF)
-    .map((place) => siteAt(terrain, spotFor(terrain, inner, place)))
+    .map((place) => siteAt(terrain, spotFor(terrain, place)))
 }
 
 /** Where an insertion for a missed place goes: there, or the nearest place that keeps the margin, or what keeps most of it. */
-function spotFor(terrain: Terrain, inner: Ground, { x, y }: Missed): Point {
+function spotFor(terrain: Terrain, { x, y }: Missed): Point {
+  const { inner } = terrain
   if (inner.holds(x, y)) return [x, y]
   const spot = nearestInside([x, y], inner, 0.97 * terrain.radius)
   if (spot !== null && terrain.sees(x, y, terrain.near(x, y), spot[0], spot[1])) return spot

@@ -12,6 +12,8 @@ export interface Site {
   readonly y: number
   /** Least distance from faces that it must keep, mm. */
   readonly keep: number
+  /** Whether it stays where it is. */
+  readonly fixed: boolean
 }
 
 /** A round part of the panel: insertions in it move, those farther out stand still. */
@@ -67,11 +69,12 @@ export class Spread {
 
   constructor(
     readonly terrain: Terrain,
-    sites: readonly Site[],
+    private readonly given: readonly Site[],
     private readonly window: Window | null = null,
   ) {
+    const sites = given
     this.posts = window === null ? terrain.posts() : postsWithin(terrain, window)
-    this.held = Uint8Array.from(sites, ({ x, y }) => (isHeld(window, x, y) ? 1 : 0))
+    this.held = Uint8Array.from(sites, ({ x, y, fixed }) => (fixed || isHeld(window, x, y) ? 1 : 0))
     this.count = sites.length
     this.x = Float64Array.from(sites, ({ x }) => x)
     this.y = Float64Array.from(sites, ({ y }) => y)
@@ -108,7 +111,12 @@ export class Spread {
   }
 
   sites(): Site[] {
-    return Array.from(this.x, (x, i): Site => ({ x, y: this.y[i] as number, keep: this.keep[i] as number }))
+    return this.given.map(({ keep, fixed }, i) => ({
+      x: this.x[i] as number,
+      y: this.y[i] as number,
+      keep,
+      fixed,
+    }))
   }
 
   private looksAt(x: number, y: number): boolean {

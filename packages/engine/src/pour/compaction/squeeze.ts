@@ -1,9 +1,11 @@
 import { span } from './ground.ts'
 import { lightest, loads, withoutLightest } from './loads.ts'
-import { type Effort, type SettleInput, settle } from './settle.ts'
+import { type Effort, settle } from './settle.ts'
 import type { Site, Window } from './spread.ts'
+import type { Terrain } from './terrain.ts'
 
-export interface SqueezeInput extends SettleInput {
+export interface SqueezeInput {
+  readonly terrain: Terrain
   /** Where to begin: need not cover. */
   readonly sites: readonly Site[]
   /** Insertions times rounds that may be spent; the first cover is found whatever it takes. */
@@ -31,7 +33,12 @@ const WAITS = 3
  */
 export function squeeze(input: SqueezeInput): readonly Site[] | null {
   const effort: Effort = { left: input.work }
-  const first = settle(input, { sites: input.sites, most: Number.POSITIVE_INFINITY, window: null, effort })
+  const first = settle(input.terrain, {
+    sites: input.sites,
+    most: Number.POSITIVE_INFINITY,
+    window: null,
+    effort,
+  })
   if (first === null) return null
   let best = squeezeAtOnce(input, first, effort, AT_ONCE, FEW)
   while (!spent(input, effort)) {
@@ -59,7 +66,7 @@ function squeezeAtOnce(
     const count = Math.round(share * best.length)
     if (count < few) break
     const fewer = withoutLightest(input.terrain, best, count, input.random)
-    const found = settle(input, { sites: fewer, most: best.length, window: null, effort })
+    const found = settle(input.terrain, { sites: fewer, most: best.length, window: null, effort })
     if (found === null || found.length >= best.length) share /= 2
     if (found !== null) best = found
   }
@@ -78,7 +85,12 @@ function squeezeAround(input: SqueezeInput, first: readonly Site[], effort: Effo
     const out = lightest(load, random)
     const { x, y } = sites[out] as Site
     const { near, rest } = partsAround(sites, out, { x, y, reach }, reach + 2.2 * terrain.radius)
-    const found = settle(input, { sites: near, most: near.length + 1, window: { x, y, reach }, effort })
+    const found = settle(input.terrain, {
+      sites: near,
+      most: near.length + 1,
+      window: { x, y, reach },
+      effort,
+    })
     effort.left -= sites.length / 10
     if (found === null) {
       load[out] = (load[out] as number) + WAITS

@@ -12,12 +12,8 @@ const EXCESS_COSTS = 10
 const FIRST_ROUNDS = 8
 
 /** Rows along and across, begun both ways, each spread a little: the one that promises fewest insertions first. */
-export function rowStarts(
-  terrain: Terrain,
-  inner: Ground,
-  radius: number,
-  kept: number,
-): (readonly Site[])[] {
+export function rowStarts(terrain: Terrain, radius: number, kept: number): (readonly Site[])[] {
+  const { inner } = terrain
   const { region } = terrain.ground
   const found: { readonly sites: readonly Site[]; readonly cost: number }[] = []
   for (const turned of [false, true])

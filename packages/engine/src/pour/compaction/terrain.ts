@@ -28,6 +28,8 @@ export class Terrain {
     readonly ground: Ground,
     readonly radius: number,
     readonly margin: number,
+    /** Where an insertion keeps the margin. */
+    readonly inner: Ground,
   ) {
     const wide = new Ground(ground.region, 1.5 * radius)
     this.wide = wide

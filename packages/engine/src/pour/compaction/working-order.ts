@@ -1,5 +1,6 @@
 import { distance, type Point, type Ring } from '../../panel/point.ts'
-import { intersect, type Region, regionArea, ringsOf, subtract } from '../../panel/region.ts'
+import { type Region, regionArea, ringsOf } from '../../panel/region.ts'
+import { cutOut } from './parts.ts'
 import { frameOf, fromFrame, intoFrame } from './rows.ts'
 
 /** Width of a band that one person works across without moving the hose far, mm; always listed as assumed. */
@@ -64,15 +65,6 @@ export function workingOrder({
   return bands.filter((band) => band.area > 0 || band.points.length > 0)
 }
 
-/** The part of the region in a strip: outlines cut to the strip, then the holes cut out of each piece. */
-function cutOut(region: Region, strip: Ring): Region {
-  return region.flatMap((piece) =>
-    intersect([piece.outline], [strip]).flatMap((part) =>
-      piece.holes.length === 0 ? [part] : subtract(part.outline, piece.holes),
-    ),
-  )
-}
-
 function backAndForth(
   places: readonly { readonly u: number; readonly v: number; readonly point: Point }[],
   rowPitch: number,
@@ -107,4 +99,17 @@ export function pathLength(points: readonly Point[]): number {
   let sum = 0
   for (let i = 1; i < points.length; i += 1) sum += distance(points[i - 1] as Point, points[i] as Point)
   return sum
+}
+
+/**
+ * A band's insertions dealt to several vibrators: runs of the order, alike in number to one insertion, so that each has rows of its own and
+ * nobody crosses another's.
+ */
+export function dealt(insertions: readonly number[], vibrators: number): number[][] {
+  return Array.from({ length: vibrators }, (_, i) =>
+    insertions.slice(
+      Math.round((i * insertions.length) / vibrators),
+      Math.round(((i + 1) * insertions.length) / vibrators),
+    ),
+  )
 }
