@@ -13,6 +13,7 @@ function file(value: unknown): string {
 const GOOD = {
   ordered: { diameter: 12, grade: '500E', length: 6000 },
   docket: null,
+  tag: { heat: 'H4022' },
   certificate: { number: 'C-9', heat: 'H4022', grade: '500E', process: 'micro-alloyed' },
   seen: ['500E'],
   barsRead: 3,
