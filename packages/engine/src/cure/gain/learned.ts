@@ -31,35 +31,37 @@ export interface Covariance {
  * penalty that pulls to plain guesses. Four digits.
  */
 export const LEARNED: Covariance = {
-  reach: [2.853, 3.524, 2.655, 0.5381, 2.881, 3.439, 9.51, 6.102, 3.684],
-  level: 0.3091,
-  levelStraight: 0.573,
-  levelOwn: 0.1132,
-  slopeCommon: 0.331,
-  slope: 0.02941,
-  slopeStraight: 0.08667,
-  slopeOwn: 0.06729,
-  turn: -0.5228,
-  turnOwn: -0.2864,
-  bend: 0.1014,
-  bendReach: 1.008,
-  bendOwn: 0.03053,
-  bendOwnReach: 1.42,
-  test: 0.06205,
+  reach: [4.15, 2.715, 3.419, 2.86, 3.356, 4.228, 5.913, 4.611, 3.938],
+  level: 0.2393,
+  levelStraight: 0.9077,
+  levelOwn: 0.1192,
+  slopeCommon: 0.3048,
+  slope: 0.03204,
+  slopeStraight: 0.06193,
+  slopeOwn: 0.0631,
+  turn: -0.2909,
+  turnOwn: -0.3609,
+  bend: 0.1281,
+  bendReach: 1.336,
+  bendOwn: 0.04862,
+  bendOwnReach: 0.9864,
+  test: 0.06206,
 }
 
 /** Tests of the data that do not fit all others, found in the same run, the worst first, with their added scatter. */
 export const SLIPS: readonly Slip[] = [
-  { mark: 'M348', days: 7, strength: 9.01, scatter: 0.8084 },
-  { mark: 'M357', days: 7, strength: 22.9, scatter: 0.7253 },
-  { mark: 'M372', days: 7, strength: 11.47, scatter: 0.3612 },
-  { mark: 'M183', days: 7, strength: 26.26, scatter: 0.2046 },
-  { mark: 'M264', days: 7, strength: 30.96, scatter: 0.163 },
-  { mark: 'M396', days: 28, strength: 23.85, scatter: 0.08877 },
-  { mark: 'M121', days: 14, strength: 25.48, scatter: 0.0531 },
-  { mark: 'M401', days: 28, strength: 78.8, scatter: 0.05331 },
-  { mark: 'M116', days: 14, strength: 16.88, scatter: 0.02857 },
-  { mark: 'M019', days: 28, strength: 36.44, scatter: 0.03535 },
+  { mark: 'M348', days: 7, strength: 9.01, scatter: 0.8017 },
+  { mark: 'M357', days: 7, strength: 22.9, scatter: 0.7446 },
+  { mark: 'M372', days: 7, strength: 11.47, scatter: 0.4187 },
+  { mark: 'M264', days: 7, strength: 30.96, scatter: 0.2113 },
+  { mark: 'M396', days: 28, strength: 23.85, scatter: 0.1676 },
+  { mark: 'M183', days: 7, strength: 26.26, scatter: 0.1421 },
+  { mark: 'M151', days: 28, strength: 49.25, scatter: 0.08737 },
+  { mark: 'M121', days: 14, strength: 25.48, scatter: 0.056 },
+  { mark: 'M019', days: 28, strength: 36.44, scatter: 0.07328 },
+  { mark: 'M020', days: 28, strength: 36.44, scatter: 0.06475 },
+  { mark: 'M399', days: 3, strength: 35.36, scatter: 0.03318 },
+  { mark: 'M399', days: 7, strength: 52.01, scatter: 0.01285 },
 ]
 
 /** Learned by `bench/gain-population.ts`: the same loss, but from the early tests of a mix alone. */
@@ -75,7 +77,8 @@ export const POPULATION: Population = {
 }
 
 /**
- * Factor on the deviation of a later test: the 90 % point of the misses at 28 days of mixes held out in ten folds, three
- * deals, over that of a normal law (`bench/gain-learn.ts --widen`).
+ * Factor on the deviation of a later test: the 90 % point of the misses at 28 days, over that of a normal law. With the mix:
+ * of mixes that had no part in the learning either, which was done anew without each fifth of them
+ * (`bench/gain-learn.ts --nested`); without: `--widen`.
  */
-export const WIDEN = { withMix: 1.11, withoutMix: 1.04 }
+export const WIDEN = { withMix: 1.2, withoutMix: 1.04 }
