@@ -97,6 +97,23 @@ describe('castwright compact', () => {
     expect(ran.json()).toMatchObject({ insertions: null, uncovered: null, verdict: 'unknown' })
   })
 
+  it('deals a zone to two vibrators, and cuts the reach where steel is close', async () => {
+    const options = ['--head', '40', '--vibrators', '2', '--congested', '0,1200,900,800', '--json']
+    const ran = await cli(['compact', 'wall.json', ...options], files())
+    const json = ran.json() as unknown as Compaction & {
+      zones: { shares: number[][] }[]
+      reduced: { radius: number; insertions: number[] }[]
+      layers: { count: number }
+      pace: number
+    }
+    expect(json.uncovered).toBe(0)
+    expect(json.reduced[0]?.radius).toBeCloseTo((129.9 * 2) / 3, 9)
+    expect(json.layers.count).toBe(1)
+    for (const { shares, insertions } of json.zones) expect(shares.flat()).toEqual(insertions)
+    expect(json.minutes).toBeLessThan((json.insertions.length * 13) / 60 / 1.8)
+    expect(json.assumed.map(({ field }) => field)).toContain('congested share')
+  })
+
   it('shows the working', async () => {
     const ran = await cli(['compact', 'wall.json', '--head', '40', '--explain'], files())
     expect(ran.out).toContain('0.866 R_a')
@@ -108,6 +125,9 @@ describe('castwright compact', () => {
     ['a head of 0', ['--head', '0'], {}, '--head'],
     ['a radius in words', ['--radius', 'wide'], {}, '--radius'],
     ['a margin below 0', ['--head', '40', '--margin=-1'], {}, '--margin'],
+    ['half a vibrator', ['--head', '40', '--vibrators', '0.5'], {}, '--vibrators'],
+    ['three numbers of a zone', ['--head', '40', '--congested', '0,0,5'], {}, '--congested'],
+    ['a zone without width', ['--head', '40', '--congested', '0,0,0,5'], {}, '--congested'],
     ['a chute of one number', ['--head', '40', '--chute', '5'], {}, '--chute'],
     [
       'a crossing outline',

@@ -1,5 +1,5 @@
 import { type Point, panelOf, parseDrawing } from '@castwright/engine/panel'
-import { ASSUMED_MARGIN, chuteOf, compact } from '@castwright/engine/pour'
+import { ASSUMED_MARGIN, type Congested, chuteOf, compact } from '@castwright/engine/pour'
 import type { Given } from '../given.ts'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
@@ -17,6 +17,12 @@ export const compactVerb: Verb = {
       flags: '--chute <x,y>',
       about: 'where the concrete comes from, mm; the corner nearest the origin if not given',
     },
+    { flags: '--vibrators <count>', about: 'vibrators at work at the same time; 1 if not given' },
+    {
+      flags: '--congested <x,y,width,height>',
+      about:
+        'rectangle of close steel, mm, in which two thirds of the reach hold; four numbers more for each further one',
+    },
   ],
   example: 'castwright compact docs/examples/wall.json --head 40',
   async run(given) {
@@ -25,7 +31,11 @@ export const compactVerb: Verb = {
     if (head === undefined && radius === undefined)
       throw given.fault('head', undefined, 'the diameter of the head, mm, or --radius')
     const margin = given.optionalNumber('margin', { least: 0, unit: 'mm' })
+    const vibrators = given.optionalNumber('vibrators', { above: 0 })
+    if (vibrators !== undefined && !Number.isInteger(vibrators))
+      throw given.fault('vibrators', given.optionalText('vibrators'), 'a whole number')
     const chute = readChute(given)
+    const congested = readCongested(given)
     const panel = panelOf(parseDrawing(await given.fileJson(), given.fileName), given.fileName)
     const found = compact({
       region: panel.region,
@@ -34,6 +44,8 @@ export const compactVerb: Verb = {
       radius,
       margin,
       chute: chute ?? chuteOf(panel),
+      vibrators,
+      congested,
     })
     if (!found.known) {
       return {
@@ -74,10 +86,13 @@ export const compactVerb: Verb = {
         [
           textTable([
             ['Insertions', String(plan.insertions.length)],
-            ['Radius', numberText(plan.radius, 'mm')],
+            ['Covering radius', numberText(plan.radius, 'mm')],
+            ['Radius of action', plan.action === null ? 'not used' : numberText(plan.action, 'mm')],
             ['Not reached', `${numberText(plan.uncovered, 'm²')}: ${verdict}`],
             ['Way', numberText(plan.path / 1000, 'm')],
             ['Vibrating', numberText(plan.minutes, 'min')],
+            ['Layers', String(plan.layers?.count ?? 1)],
+            ['Keeps up with', numberText(plan.pace ?? 0, 'm³/h')],
             ['Nearer a face than the margin', String(plan.close.length)],
           ]),
           textTable([
@@ -89,7 +104,7 @@ export const compactVerb: Verb = {
               numberText(zone.minutes),
             ]),
           ]),
-          'Positions with --json. Congested steel cuts the reach: give a smaller radius.',
+          'Positions with --json. Close steel cuts the reach: give its place with --congested, or a smaller radius.',
         ].join('\n\n'),
     }
   },
@@ -102,4 +117,23 @@ function readChute(given: Given): Point | null {
   if (x === undefined || y === undefined || chute.length !== 2)
     throw given.fault('chute', given.optionalText('chute'), 'x and y with a comma between, mm')
   return [x, y]
+}
+
+function readCongested(given: Given): Congested[] {
+  const numbers = given.optionalNumbers('congested') ?? []
+  if (numbers.length % 4 !== 0)
+    throw given.fault('congested', given.optionalText('congested'), 'x, y, width and height of each, mm')
+  return Array.from({ length: numbers.length / 4 }, (_, i): Congested => {
+    const [x = 0, y = 0, width = 0, height = 0] = numbers.slice(4 * i, 4 * i + 4)
+    if (!(width > 0 && height > 0))
+      throw given.fault('congested', given.optionalText('congested'), 'width and height above 0, mm')
+    return {
+      outline: [
+        [x, y],
+        [x + width, y],
+        [x + width, y + height],
+        [x, y + height],
+      ],
+    }
+  })
 }

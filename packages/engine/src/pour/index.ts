@@ -1,4 +1,5 @@
 export { ASSUMED_MARGIN, type CompactInput, compact } from './compact.ts'
+export { CONGESTED_SHARE, type Congested } from './compaction/parts.ts'
 export { type DocketInput, dischargeLimit, docketCheck, type SlumpBand, slumpBand } from './docket.ts'
 export {
   ASSUMED_DRYING_LIMIT,
@@ -18,7 +19,7 @@ export {
   loadTimes,
 } from './load-times.ts'
 export { chuteOf, FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
-export type { CompactionPlan, PlacingZone, PourPlan } from './pour-plan.ts'
+export type { CompactionPlan, PlacingZone, PourPlan, ReducedZone } from './pour-plan.ts'
 export { type Order, type OrderInput, orderVolume } from './quantity.ts'
 export {
   ASSUMED_ACTIVATION,
@@ -29,4 +30,12 @@ export {
   settingRate,
   type TemperatureReadings,
 } from './setting.ts'
-export { COVERING_SHARE, coveringRadius, radiusOfAction, SECONDS_IN, SECONDS_MOVING } from './vibrator.ts'
+export {
+  COVERING_SHARE,
+  coveringRadius,
+  LAYER_DEPTH,
+  placingRate,
+  radiusOfAction,
+  SECONDS_IN,
+  SECONDS_MOVING,
+} from './vibrator.ts'
