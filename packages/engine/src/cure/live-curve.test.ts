@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { POPULATION_PRIOR } from './gain/population.ts'
 import { type LiveCurveInput, liveCurve } from './live-curve.ts'
 import { strengthNow } from './strength-from-log.ts'
 
@@ -114,5 +115,35 @@ describe('a curve brought up to date by cylinders of the pour', () => {
     const bare = liveCurve({ ...ask, mix: { curve: MIX.curve }, cylinders: [{ hour: 10, strength: 9 }] })
     expect(bare.unknown).toEqual([expect.stringMatching(/^scatter/)])
     expect(bare.hourLow).toBeNull()
+  })
+
+  it('stands on open tests where the mix has neither curve nor tests, from one day on', () => {
+    const log = {
+      ...ask,
+      until: 100,
+      readings: [
+        [0, 20],
+        [100, 20],
+      ] as const,
+    }
+    expect(liveCurve({ ...log, mix: {} }).unknown).toEqual(['mix: neither curve nor tests'])
+    const open = liveCurve({ ...log, mix: {}, open: POPULATION_PRIOR })
+    expect(open.curve[0]?.[0]).toBe(24)
+    expect(open.restsOn).toMatch(/open tests of 339 mixes/)
+    const told = liveCurve({
+      ...log,
+      mix: {},
+      cylinders: [
+        { hour: 30, strength: 14 },
+        { hour: 48, strength: 19 },
+      ],
+    })
+    const width = (of: typeof open) =>
+      (of.curve.at(-1)?.[3] ?? Number.NaN) / (of.curve.at(-1)?.[2] ?? Number.NaN)
+    expect(width(told)).toBeLessThan(0.6 * width(open))
+    expect(told.restsOn).toMatch(/^2 cylinders of this pour; open tests/)
+    const chances = told.chance.map(([, probability]) => probability)
+    expect(chances.every((each) => each >= 0 && each <= 1)).toBe(true)
+    expect(chances.at(-1)).toBeGreaterThan(chances[0] ?? 1)
   })
 })
