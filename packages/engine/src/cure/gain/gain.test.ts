@@ -173,6 +173,7 @@ describe('reading early tests', () => {
     ['an empty list', { tests: [] }, 'tests'],
     ['an age of 0', { tests: [{ age: 0, strength: 20 }] }, 'tests[0].age'],
     ['a negative strength', { tests: [TESTS[0], { age: 72, strength: -1 }] }, 'tests[1].strength'],
+    ['a strength in psi', { tests: [{ age: 72, strength: 3000 }] }, 'tests[0].strength'],
     ['a strength as text', { tests: [{ age: 72, strength: '20' }] }, 'tests[0].strength'],
     [
       'an impossible temperature',

@@ -4,6 +4,8 @@ import { COLDEST_READING, HOTTEST_READING } from '../readings.ts'
 
 const positive = z.number().positive()
 const amount = z.number().min(0)
+/** No concrete is stronger, MPa: a number above it is in another unit. */
+const STRONGEST = 250
 
 const proportions = z.strictObject({
   cement: positive,
@@ -21,7 +23,7 @@ const gainSchema = z.strictObject({
     .array(
       z.strictObject({
         age: positive,
-        strength: positive,
+        strength: positive.max(STRONGEST),
         temperature: z.number().min(COLDEST_READING).max(HOTTEST_READING).optional(),
       }),
     )
@@ -37,7 +39,7 @@ const gainSchema = z.strictObject({
 /** Early tests of one mix, with its proportions where they are known. */
 export type GainTests = z.output<typeof gainSchema>
 
-/** @throws InputError naming each field: nothing tested, an age or strength not above 0, proportions in part. */
+/** @throws InputError naming each field: nothing tested, an age or strength not above 0, a strength above 250 MPa, proportions in part. */
 export function readGainTests(value: unknown, from = ''): GainTests {
   return parseInput(gainSchema, value, from)
 }
