@@ -1,9 +1,11 @@
 import type { SteelRules } from '../codes/steel-rules.ts'
 import type { Drawing } from '../panel/drawing.ts'
+import type { Ring } from '../panel/point.ts'
 import { type Check, compare } from '../working/check.ts'
 import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/source.ts'
 import type { Step, Worked } from '../working/worked.ts'
 import { NO_RULE } from './laid-out/bend-of.ts'
+import { openingZones } from './laid-out/opening-zones.ts'
 import { STAGGER } from './lapped-line.ts'
 import type { PlannedMat } from './mats.ts'
 
@@ -87,7 +89,7 @@ function lapChecks(planned: PlannedMat, drawing: Drawing): Check[] {
       ],
       note: `${asDrawn === undefined ? 'by the code, rounded up to 10 mm' : 'as drawn'}${
         planned.share === null ? '' : `; ${shareText(planned.share)} of the bars lapped at one section`
-      }`,
+      }${besideText(lapsBesideOpenings(planned, drawing))}`,
     }),
   ]
   if (planned.crowded > 0) {
@@ -131,6 +133,26 @@ function lapChecks(planned: PlannedMat, drawing: Drawing): Check[] {
     )
   }
   return checks
+}
+
+function besideText(count: number): string {
+  if (count === 0) return ''
+  return `; ${count} ${count === 1 ? 'lap has' : 'laps have'} no place away from an opening`
+}
+
+/** Laps that reach into the stretches beside openings because their rows leave no other place. */
+function lapsBesideOpenings({ rows, mat, lap }: PlannedMat, drawing: Drawing): number {
+  if (lap === null) return 0
+  const openings = (drawing.openings ?? []).map(({ outline }) => outline as unknown as Ring)
+  return rows.reduce((sum, { line, cut }) => {
+    if (cut.laps.length === 0) return sum
+    const zones = openingZones({ openings, direction: mat.direction, at: line.at, lap })
+    const near = zones.filter(([low, high]) => high > line.from && low < line.to)
+    const beside = cut.laps.filter((at) =>
+      near.some(([low, high]) => at + lap / 2 > low + 1e-6 && at - lap / 2 < high - 1e-6),
+    )
+    return sum + beside.length
+  }, 0)
 }
 
 function sharedWorking({ share, laps }: PlannedMat): Step[] {

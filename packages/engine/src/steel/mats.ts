@@ -8,9 +8,10 @@ import { ceilTo } from '../working/round.ts'
 import { unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
 import type { Obstacle } from './laid-out/clear-rows.ts'
-import { edgeRuns } from './laid-out/edge-runs.ts'
+import { type EdgeRun, edgeRuns } from './laid-out/edge-runs.ts'
 import { type LaidRow, type LappedRows, lappedRows } from './laid-out/lapped-rows.ts'
 import { rowObstacles } from './laid-out/row-obstacles.ts'
+import { behindWeb, type Web, websOn } from './laid-out/webs.ts'
 import { linesWithin, type MatLines, spansWithin } from './mat-lines.ts'
 
 /** One mat of the drawing as it is built. */
@@ -56,7 +57,8 @@ export function plannedMats({ panel, yard, rules }: MatsInput): PlannedMat[] {
   const { drawing } = panel
   const depth = { mould: 0, top: 0 }
   const names = new Map<string, number>()
-  const obstacles = obstaclesOf(panel, yard)
+  const webs = websAlong(panel, rules)
+  const layers: { layer: DrawnMat['layer']; direction: DrawnMat['direction'] }[] = []
   const shrunk = new Map<number, Region>()
   const shrunkBy = (inset: number): Region => {
     const found = shrunk.get(inset) ?? offset(panel.region, -inset)
@@ -70,6 +72,9 @@ export function plannedMats({ panel, yard, rules }: MatsInput): PlannedMat[] {
     const face = drawing.cover?.[mat.layer]
     const cover = face === undefined ? null : face + depth[mat.layer]
     depth[mat.layer] += mat.diameter
+    // Legs of bars along an edge lie beside the mat that crosses this one: nearer the face where that was laid before it.
+    const overLegs = layers.some(({ layer, direction }) => layer === mat.layer && direction !== mat.direction)
+    layers.push(mat)
     return plannedMat({
       key: count === 1 ? name : `${name}-${count}`,
       mat,
@@ -78,20 +83,20 @@ export function plannedMats({ panel, yard, rules }: MatsInput): PlannedMat[] {
       yard,
       rules,
       shrunkBy,
-      obstacles: obstacles[mat.direction],
+      obstacles: rowObstacles({
+        panel,
+        yard,
+        webs,
+        direction: mat.direction,
+        behind: (web) => behindWeb({ web, diameter: mat.diameter, over: overLegs ? [mat.layer] : [] }),
+      }),
     })
   })
 }
 
-/** Webs of edge bars and inserts, by the direction of the rows that keep clear of them; none where the drawing has neither. */
-function obstaclesOf(panel: Panel, yard: Yard | null): Readonly<Record<'x' | 'y', readonly Obstacle[]>> {
-  const { steel = [], inserts = [] } = panel.drawing
-  if (!steel.some(isEdgeBars) && inserts.length === 0) return { x: [], y: [] }
-  const runs = edgeRuns(panel)
-  return {
-    x: rowObstacles({ panel, yard, runs, direction: 'x' }),
-    y: rowObstacles({ panel, yard, runs, direction: 'y' }),
-  }
+/** U-bars and hooks along edges; none where the drawing has none. */
+function websAlong(panel: Panel, rules: SteelRules): ReadonlyMap<EdgeRun, Web> {
+  return (panel.drawing.steel ?? []).some(isEdgeBars) ? websOn(panel, edgeRuns(panel), rules) : new Map()
 }
 
 interface OneMat extends MatsInput {

@@ -6,9 +6,11 @@ import type { Yard } from '../yard/yard.ts'
 import { barLimits } from './laid-out/bar-limits.ts'
 import { NO_RULE } from './laid-out/bend-of.ts'
 import { type Clash, clashCheck } from './laid-out/clash.ts'
+import { faceCover } from './laid-out/face-cover.ts'
 import { insertChecks } from './laid-out/insert-checks.ts'
 import type { LaidLine } from './laid-out/lay-context.ts'
 import type { ListedBar } from './listed-bars.ts'
+import { listedChecks } from './listed-checks.ts'
 import { matChecks } from './mat-checks.ts'
 import { gradeOf, longestStock, type PlannedMat } from './mats.ts'
 import type { PlacedBar, ScheduledBar } from './steel-plan.ts'
@@ -38,6 +40,8 @@ export function steelChecks(input: SteelChecksInput): Check[] {
     ...mat.cage,
     ...laid.flatMap(({ checks }) => checks),
     ...samePlaceCheck(input),
+    ...faceChecks(input),
+    ...listedChecks(listed, drawing, rules),
     ...insertChecks({ drawing, yard: input.yard, placed: input.placed, notLaid: notLaid(input) }),
     ...mat.set,
   ]
@@ -49,9 +53,23 @@ function samePlaceCheck(input: SteelChecksInput): Check[] {
   const drawn = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
   const more = laid.some(({ bars, gaps }) => bars.length > 0 || gaps.length > 0)
   if (clashes.length === 0 && !more && drawn.length < 2) return []
+  return [clashCheck(clashes, [...notLaid(input), ...withoutHeight(placed)])]
+}
+
+/** Told where bars lack the cover of a face, and where more than mats is laid out. */
+function faceChecks(input: SteelChecksInput): Check[] {
+  const { drawing, placed } = input
+  const more = placed.some(({ use }) => use !== 'mat')
+  return (['mould', 'top'] as const).flatMap((face) => {
+    const check = faceCover(drawing, placed, face, [...notLaid(input), ...withoutHeight(placed)])
+    return check === null || (check.verdict !== 'fail' && !more) ? [] : [check]
+  })
+}
+
+/** Bars laid out in plan only, by the field that their height lacks. */
+function withoutHeight(placed: readonly PlacedBar[]): string[] {
   const flat = placed.filter(({ centreline }) => centreline === null)
-  const heights = [...new Set(flat.map(({ layer }) => `cover.${layer}: height of its bars, mm`))]
-  return [clashCheck(clashes, [...notLaid(input), ...heights])]
+  return [...new Set(flat.map(({ layer }) => `cover.${layer}: height of its bars, mm`))]
 }
 
 /** What keeps bars of the drawing from being laid out, by field. */

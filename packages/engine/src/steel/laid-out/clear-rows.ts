@@ -4,6 +4,8 @@ export interface Obstacle {
   readonly to: number
   readonly low: number
   readonly high: number
+  /** The web of bars along an edge: a row in it moves to its inner side however far that is. */
+  readonly isWeb: boolean
 }
 
 export interface ClearRowsInput {
@@ -74,10 +76,11 @@ function moved(
   }
   let chains: Chain[] = [{ at: Number.NEGATIVE_INFINITY, cost: 0, before: null }]
   for (const [row, base] of even.entries()) {
-    const aside = obstacles.flatMap((each) => [each.low, each.high])
-    const places = [base, ...aside].filter(
-      (at) => Math.abs(at - base) <= tolerance + 1e-9 && at >= low && at <= high,
-    )
+    const aside = obstacles.flatMap((each) => {
+      const most = each.isWeb ? Math.max(tolerance, each.high - each.low) : tolerance
+      return [each.low, each.high].filter((at) => Math.abs(at - base) <= most + 1e-9)
+    })
+    const places = [base, ...aside].filter((at) => at >= low && at <= high)
     const next: Chain[] = []
     for (const at of new Set(places)) {
       const own = Math.abs(at - base) + (through(at) ? THROUGH : 0)

@@ -93,7 +93,7 @@ function atCorner(
   const clear = rules.clearSpacing({ diameter, aggregate: panel.drawing.concrete.aggregate ?? null })
   const apart = diameter + (clear.known ? clear.value : diameter)
   const room = roomFor(diameter)
-  const web = Math.max(webs.get(run) ?? 0, webs.get(next) ?? 0)
+  const web = Math.max(webs.get(run)?.diameter ?? 0, webs.get(next)?.diameter ?? 0)
   return Array.from({ length: count }, (_, k) => k).flatMap((k): Diagonal[] => {
     const deep = edgeCover + web + diameter / 2 + k * apart
     const at = (place: number): Point => [

@@ -97,11 +97,11 @@ function alongRun(
   const bar = barAt(drawn, run, context)
   const room = roomFor(diameter)
   const fits = (at: number, level: Depths) => hasRoom(bar(at, level), room)
-  const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits, inserts })
+  const laid = spreadEven({ space, diameter, inside, spacing, low, high, levels, bar, fits, inserts })
   if (laid === null) return null
   for (const [i, place] of laid.at.entries()) {
     const id = `edge ${run.from.join()} ${run.to.join()} ${drawn.form} ${i}`
-    space.add(solidsOf({ id, centreline: bar(place, laid.level), diameter }))
+    space.add(solidsOf({ id, centreline: bar(place, laid.level), diameter, inside }))
   }
   if (form === 'u' || layer === 'mould') stacked.mould.push(laid.level.mould + diameter)
   if (form === 'u' || layer === 'top') stacked.top.push(laid.level.top + diameter)

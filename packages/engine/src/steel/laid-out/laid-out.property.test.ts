@@ -12,6 +12,7 @@ import { parseYard } from '../../yard/index.ts'
 import { plannedMats } from '../mats.ts'
 import { planSteel } from '../plan-steel.ts'
 import type { Corner, PlacedBar, SteelPlan } from '../steel-plan.ts'
+import { bentLine } from './bent-line.ts'
 import { clashesOf } from './clash.ts'
 import { segmentsApart } from './space.ts'
 
@@ -311,11 +312,27 @@ describe('random panels with openings, notches and slopes', () => {
 })
 
 function meet(one: PlacedBar, other: PlacedBar): boolean {
-  const parts = (line: readonly Corner[] | null) =>
-    (line ?? []).slice(1).map((to, i) => ({ from: (line as Corner[])[i] as Corner, to }))
-  return parts(one.centreline).some((a) =>
-    parts(other.centreline).some((b) => segmentsApart(a, b) < (one.diameter + other.diameter) / 2 - 0.5),
+  const parts = ({ centreline, inside, diameter }: PlacedBar) => {
+    const corners = centreline ?? []
+    const { straights, bends } = bentLine(corners, inside === null ? 0 : (inside + diameter) / 2)
+    const chords = bends().flatMap((arc) => arc.slice(1).map((to, i) => [arc[i] as Corner, to] as const))
+    return [...straights, ...chords].map(([from, to]) => ({ from, to }))
+  }
+  return parts(one).some((a) =>
+    parts(other).some(
+      (b) => !inLine(a, b) && segmentsApart(a, b) < (one.diameter + other.diameter) / 2 - 0.5,
+    ),
   )
+}
+
+/** Two parts along one axis of the drawing of which one ends where the other begins. */
+function inLine(a: { from: Corner; to: Corner }, b: { from: Corner; to: Corner }): boolean {
+  return ([0, 1] as const).some((axis) => {
+    const across = axis === 0 ? 1 : 0
+    if ([a, b].some(({ from, to }) => from[across] !== to[across] || from[2] !== to[2])) return false
+    const [low, high] = [Math.max(a.from[axis], b.from[axis]), Math.min(a.to[axis], b.to[axis])]
+    return a.from[axis] < a.to[axis] && b.from[axis] < b.to[axis] && high <= low + 0.5
+  })
 }
 
 /** Stretches across the bars that lie in the room at a section and at `reach` to either side of it. */

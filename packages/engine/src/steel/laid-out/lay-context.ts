@@ -10,6 +10,7 @@ import type { BarUse, Corner } from '../steel-plan.ts'
 import type { EdgeRun } from './edge-runs.ts'
 import type { Space } from './space.ts'
 import type { KeptClear } from './spread.ts'
+import type { Web } from './webs.ts'
 
 /** Bars of one line of the drawing that share size, use and bend. */
 export interface LaidBars {
@@ -53,8 +54,8 @@ export interface LayContext {
   readonly rules: SteelRules
   readonly mats: readonly PlannedMat[]
   readonly runs: readonly EdgeRun[]
-  /** Diameter of the U-bars or hooks along an edge, mm: other bars lie inside them. */
-  readonly webs: ReadonlyMap<EdgeRun, number>
+  /** U-bars and hooks along edges: other bars lie inside them. */
+  readonly webs: ReadonlyMap<EdgeRun, Web>
   readonly space: Space
   /** Inserts whose kind says how far bars keep from them. */
   readonly inserts: readonly KeptClear[]

@@ -9,11 +9,12 @@ import { edgeBars } from './edge-bars.ts'
 import { type EdgeRun, edgeRuns } from './edge-runs.ts'
 import { type LaidLine, type LayContext, NOTHING, roomIn } from './lay-context.ts'
 import { type ListedPlace, listedPlaces } from './listed-places.ts'
-import { insertsKept, websOn } from './row-obstacles.ts'
+import { insertsKept } from './row-obstacles.ts'
 import { emptySpace, solidsOf } from './space.ts'
 import { starters } from './starters.ts'
 import { tieBars } from './tie-bars.ts'
 import { trimmers } from './trimmers.ts'
+import { websOn } from './webs.ts'
 
 export interface LaidOut {
   /** One a line of the drawing that is no mat and no listed bar, in its order. */
@@ -46,7 +47,7 @@ export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidO
     rules,
     mats,
     runs,
-    webs: websOn(panel, runs),
+    webs: websOn(panel, runs, rules),
     space,
     inserts: insertsKept(panel, yard),
     edgeCover: edgeCover ?? 0,

@@ -26,7 +26,7 @@ export function listedPlaces(
 
 function placeOf(bar: ListedBar, path: readonly Point[], index: number, context: LayContext): ListedPlace {
   const { space, panel, stacked, mats } = context
-  const { mark, drawn } = bar
+  const { mark, drawn, inside } = bar
   const { layer, diameter } = drawn
   const face = layer === undefined ? undefined : panel.drawing.cover?.[layer]
   if (layer === undefined || face === undefined) return { height: null, side: 1 }
@@ -41,7 +41,7 @@ function placeOf(bar: ListedBar, path: readonly Point[], index: number, context:
     const height = heightAt(panel.drawing.thickness, layer, depth, diameter)
     return parts.flatMap((part, piece) => {
       const centreline = part.map(([x, y]): Corner => [x, y, height])
-      return solidsOf({ id: `listed ${mark} ${index} ${piece}`, centreline, diameter })
+      return solidsOf({ id: `listed ${mark} ${index} ${piece}`, centreline, diameter, inside })
     })
   }
   const depths = (depthsFor(context, layer, NO_WAY, diameter) ?? []).filter((depth) => depth >= over)

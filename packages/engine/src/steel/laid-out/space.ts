@@ -1,19 +1,23 @@
 import type { Corner } from '../steel-plan.ts'
+import { bentLine } from './bent-line.ts'
 
-/** A straight part of a bar in space. */
+/** A straight part of a bar in space, or one of its bends. */
 export interface Solid {
   /** Of the bar that it is part of. */
   readonly id: string
-  readonly from: Corner
-  readonly to: Corner
+  /** Points of its centreline, mm: two of a straight, more along a bend. */
+  readonly line: readonly Corner[]
   readonly radius: number
+  /** Corners of the box around the centreline, mm. */
+  readonly low: Corner
+  readonly high: Corner
 }
 
 /** Bars that lie in the mould already, to be asked whether another has room. */
 export interface Space {
   add(solids: readonly Solid[]): void
   /** First bar that one of these would run into, or null. Parts of the same bar do not count. */
-  clash(solids: readonly Solid[]): Solid | null
+  clash(solids: Iterable<Solid>): Solid | null
   /** Every bar that one of these would run into. */
   clashes(solids: readonly Solid[]): string[]
 }
@@ -24,18 +28,43 @@ const TOUCH = 0.5
 /** Side of the squares that bars are filed by, mm. */
 const CELL = 1000
 
-/** Straight parts of a bar whose centreline is known. */
-export function solidsOf({
-  id,
-  centreline,
-  diameter,
-}: {
+interface BarInSpace {
   readonly id: string
   readonly centreline: readonly Corner[] | null
   readonly diameter: number
-}): Solid[] {
-  if (centreline === null) return []
-  return centreline.slice(1).map((to, i) => ({ id, from: centreline[i] as Corner, to, radius: diameter / 2 }))
+  /** Inside diameter of its bends, mm; without it its corners are sharp. */
+  readonly inside?: number | null
+}
+
+/** Straights and bends of a bar whose centreline is known; sharp corners where its bends are not. */
+export function solidsOf(bar: BarInSpace): Solid[] {
+  return [...eachSolid(bar)]
+}
+
+/** The same one by one, straights first: a bar whose straights clash needs no bends. */
+export function* eachSolid({ id, centreline, diameter, inside = null }: BarInSpace): Generator<Solid> {
+  if (centreline === null) return
+  const radius = diameter / 2
+  const solid = (line: readonly Corner[]): Solid => ({ id, line, radius, ...boxOf(line) })
+  if (inside === null || centreline.length < 3) {
+    for (const [i, to] of centreline.slice(1).entries()) yield solid([centreline[i] as Corner, to])
+    return
+  }
+  const { straights, bends } = bentLine(centreline, inside / 2 + radius)
+  for (const straight of straights) yield solid(straight)
+  for (const arc of bends()) yield solid(arc)
+}
+
+function boxOf(line: readonly Corner[]): Pick<Solid, 'low' | 'high'> {
+  const [first] = line as [Corner]
+  const [low, high]: [[number, number, number], [number, number, number]] = [[...first], [...first]]
+  for (const corner of line) {
+    for (const axis of [0, 1, 2] as const) {
+      low[axis] = Math.min(low[axis], corner[axis])
+      high[axis] = Math.max(high[axis], corner[axis])
+    }
+  }
+  return { low, high }
 }
 
 /** An empty space. */
@@ -43,7 +72,7 @@ export function emptySpace(): Space {
   const cells = new Map<number, Filed[]>()
   // Each question has a number: a bar that lies in several squares is tried once a question.
   let question = 0
-  const visit = (solids: readonly Solid[], found: (other: Solid) => boolean): void => {
+  const visit = (solids: Iterable<Solid>, found: (other: Solid) => boolean): void => {
     for (const solid of solids) {
       question += 1
       for (const key of cellsOf(solid)) {
@@ -94,7 +123,8 @@ interface Filed {
 const ACROSS = 1 << 20
 
 /** Squares that the part touches, walked along it so that a long bar files in a line of them and not in its whole rectangle. */
-function cellsOf({ from, to, radius }: Solid): number[] {
+function cellsOf({ line, radius, low, high }: Solid): number[] {
+  const [from, to] = line.length === 2 ? (line as [Corner, Corner]) : [low, high]
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
   const steps = Math.max(1, Math.ceil(Math.max(Math.abs(dx), Math.abs(dy)) / CELL))
   const keys: number[] = []
@@ -116,13 +146,34 @@ function overlap(a: Solid, b: Solid): boolean {
   const reach = a.radius + b.radius - TOUCH
   if (reach <= 0) return false
   for (const axis of [2, 0, 1] as const) {
-    if (Math.max(a.from[axis], a.to[axis]) + reach <= Math.min(b.from[axis], b.to[axis])) return false
-    if (Math.max(b.from[axis], b.to[axis]) + reach <= Math.min(a.from[axis], a.to[axis])) return false
+    if (a.high[axis] + reach <= b.low[axis] || b.high[axis] + reach <= a.low[axis]) return false
   }
-  return segmentsApart(a, b) < reach
+  if (a.line.length === 2 && b.line.length === 2 && endToEnd(a, b)) return false
+  for (let i = 1; i < a.line.length; i += 1) {
+    const one = { from: a.line[i - 1] as Corner, to: a.line[i] as Corner }
+    for (let j = 1; j < b.line.length; j += 1) {
+      if (segmentsApart(one, { from: b.line[j - 1] as Corner, to: b.line[j] as Corner }) < reach) return true
+    }
+  }
+  return false
 }
 
-type Line = Pick<Solid, 'from' | 'to'>
+/** Two parallel straights of which one ends where the other begins: their ends are flat. */
+function endToEnd({ line: [a, b] }: Solid, { line: [c, d] }: Solid): boolean {
+  const [u, v] = [less(b as Corner, a as Corner), less(d as Corner, c as Corner)]
+  const [length, other, along] = [Math.sqrt(dot(u, u)), Math.sqrt(dot(v, v)), dot(u, v)]
+  if (!(Math.abs(along) > (1 - 1e-9) * length * other)) return false
+  const [from, to] = [
+    dot(less(c as Corner, a as Corner), u) / length,
+    dot(less(d as Corner, a as Corner), u) / length,
+  ]
+  return Math.max(from, to) <= TOUCH || Math.min(from, to) >= length - TOUCH
+}
+
+interface Line {
+  readonly from: Corner
+  readonly to: Corner
+}
 
 /** Least distance between two straight parts, mm. */
 export function segmentsApart(a: Line, b: Line): number {

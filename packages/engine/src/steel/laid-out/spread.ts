@@ -1,11 +1,13 @@
 import type { Point } from '../../panel/point.ts'
 import { distanceToSegment } from '../../panel/polygon.ts'
 import type { Corner } from '../steel-plan.ts'
-import { type Space, solidsOf } from './space.ts'
+import { eachSolid, type Space } from './space.ts'
 
 export interface SpreadInput<Level> {
   readonly space: Space
   readonly diameter: number
+  /** Inside diameter of their bends, mm; null for straight bars or where not known. */
+  readonly inside: number | null
   /** Bars stand between these places along their line, mm. */
   readonly low: number
   readonly high: number
@@ -93,7 +95,7 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
 
 /** The free place nearest to the wanted one, mm; null where none is near. */
 function nearestFree<Level>(
-  { space, bar, diameter, fits, inserts }: SpreadInput<Level>,
+  { space, bar, diameter, inside, fits, inserts }: SpreadInput<Level>,
   level: Level,
   wanted: number,
   low: number,
@@ -103,7 +105,7 @@ function nearestFree<Level>(
     for (const near of by === 0 ? [wanted] : [wanted - by, wanted + by]) {
       if (near < low - 1e-9 || near > high + 1e-9 || !fits(near, level)) continue
       const centreline = bar(near, level)
-      if (space.clash(solidsOf({ id: '', centreline, diameter })) !== null) continue
+      if (space.clash(eachSolid({ id: '', centreline, diameter, inside })) !== null) continue
       if (inserts.every((insert) => isClear(centreline, diameter, insert))) return near
     }
   }

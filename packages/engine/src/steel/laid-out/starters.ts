@@ -30,7 +30,7 @@ export function starters(drawn: DrawnStarters, key: string, context: LayContext)
       : bendOf({ rules: context.rules, key, diameter, grade, role: 'main', inside: drawn.inside })
   const gaps = coverGaps(drawn, key, context)
   if (gaps.length > 0) return { ...NOTHING, gaps }
-  const stood = onEdge ? outOfEdges(drawn, context) : onLine(drawn, context)
+  const stood = onEdge ? outOfEdges(drawn, context) : onLine(drawn, bend?.inside ?? null, context)
   const spacings = stood.flatMap((each) => each.widest ?? [])
   const leftOut = stood.reduce((sum, each) => sum + each.leftOut, 0)
   return {
@@ -90,7 +90,7 @@ function outOfEdges(drawn: DrawnStarters, context: LayContext): Stood[] {
     // Its own edge it passes; from there on it needs the room that every bar needs.
     const fits = (at: number) =>
       isWithin(room, place(at, Math.min(embed, edgeCover + diameter / 2)), place(at, embed))
-    const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits, inserts })
+    const laid = spreadEven({ space, diameter, inside: null, spacing, low, high, levels, bar, fits, inserts })
     if (laid === null) return []
     const bars = laid.at.map((at, i): LaidBar => {
       const centreline = bar(at, laid.level)
@@ -102,7 +102,7 @@ function outOfEdges(drawn: DrawnStarters, context: LayContext): Stood[] {
   })
 }
 
-function onLine(drawn: DrawnStarters, context: LayContext): Stood[] {
+function onLine(drawn: DrawnStarters, inside: number | null, context: LayContext): Stood[] {
   const { panel, space, roomFor, inserts } = context
   const { diameter, embed, project, spacing, foot } = drawn
   if (typeof drawn.starters === 'string') return []
@@ -133,12 +133,23 @@ function onLine(drawn: DrawnStarters, context: LayContext): Stood[] {
   }
   const fits = (at: number) =>
     isWithin(room, place(at, 0), place(at, (foot ?? 0) - (foot === undefined ? 0 : diameter)))
-  const laid = spreadEven({ space, diameter, spacing, low: 0, high: length, levels: [0], bar, fits, inserts })
+  const laid = spreadEven({
+    space,
+    diameter,
+    inside,
+    spacing,
+    low: 0,
+    high: length,
+    levels: [0],
+    bar,
+    fits,
+    inserts,
+  })
   if (laid === null) return []
   const legs = foot === undefined ? [embed + project] : [foot, embed + project]
   const bars = laid.at.map((at, i): LaidBar => {
     const centreline = bar(at)
-    space.add(solidsOf({ id: `starter ${a.join()} ${i} ${diameter}`, centreline, diameter }))
+    space.add(solidsOf({ id: `starter ${a.join()} ${i} ${diameter}`, centreline, diameter, inside }))
     return { path: seenFromAbove(centreline), centreline, legs, turns: foot === undefined ? [] : [90] }
   })
   return [{ bars, widest: laid.widest, leftOut: laid.leftOut }]

@@ -149,11 +149,11 @@ function stood(drawn: DrawnTieBars, stand: Stand, inside: number, key: string, c
   }
   const fits = (at: number) => half > 0 && isWithin(room, side(at, -half), side(at, half))
   const spacing = stand.spacing ?? Number.POSITIVE_INFINITY
-  const laid = spreadEven({ space, diameter, spacing, low, high, levels, bar, fits, inserts })
+  const laid = spreadEven({ space, diameter, inside, spacing, low, high, levels, bar, fits, inserts })
   const depths = laid?.level ?? { mould: 0, top: 0 }
   const lines = (laid?.at ?? []).map((at, i) => {
     const centreline = bar(at, depths)
-    space.add(solidsOf({ id: `tie ${key} ${from.join()} ${i}`, centreline, diameter }))
+    space.add(solidsOf({ id: `tie ${key} ${from.join()} ${i}`, centreline, diameter, inside }))
     return centreline
   })
   if (lines.length > 0) {

@@ -16,6 +16,7 @@ import {
   ROUNDING,
 } from './lay-context.ts'
 import { flatBar, stackFlat } from './stack-flat.ts'
+import { behindWeb } from './webs.ts'
 import { partsWithin } from './within.ts'
 
 /** A straight bar in plan with what it reaches past the corners at its ends, mm; an end at the edge of the panel has none. */
@@ -116,8 +117,11 @@ function besideRun(drawn: DrawnTrimmers, run: EdgeRun, apart: number, context: L
   const { diameter, beyond, count } = drawn
   const { from, along, inward, length } = run
   const room = context.roomFor(diameter)
+  const layers: readonly Layer[] = drawn.layer === 'both' ? ['mould', 'top'] : [drawn.layer]
+  // Trimmers may come to lie over what crosses them: they stand where the legs run straight.
+  const behind = behindWeb({ web: context.webs.get(run), diameter, over: layers })
   return Array.from({ length: count }, (_, k) => k).flatMap((k): Trimmer[] => {
-    const into = context.edgeCover + (context.webs.get(run) ?? 0) + diameter / 2 + k * apart
+    const into = context.edgeCover + behind + diameter / 2 + k * apart
     const at = (place: number): Point => [
       from[0] + along[0] * place + inward[0] * into,
       from[1] + along[1] * place + inward[1] * into,
