@@ -127,8 +127,41 @@ export function askedAtPlacing(compaction: CompactionPlan | null): Asked[] {
     ...(zones.length > 0
       ? zones
       : [tick('place', 'vibrated', 'Every part placed and vibrated, from the far corner back', PLACING)]),
+    ...(compaction === null ? [] : headAsked(compaction)),
     tick('place', 'no-stop', 'No stop so long that the vibrator no longer sinks in', PLACING),
     tick('place', 'steel-in-place', 'Steel, inserts and openings have not moved', PLACING),
+  ]
+}
+
+/** How the head is used: both radii, time, layers, splash board. */
+function headAsked(compaction: CompactionPlan): Asked[] {
+  const { radius, action, layers, pace } = compaction
+  const radii =
+    action === null
+      ? `Insertions reach ${Math.round(radius)} mm, a covering radius given as it is.`
+      : `Insertions reach ${Math.round(radius)} mm, planned at 0.866 of the ${Math.round(action)} mm radius of action.`
+  const deep =
+    layers === undefined || layers.count === 1
+      ? ''
+      : ` ${layers.count} layers of ${Math.round(layers.depth)} mm, the head 100 mm into the one below.`
+  const rate =
+    pace === undefined
+      ? ''
+      : ` One pass keeps up with ${(Math.floor(pace * 10) / 10).toFixed(1)} m³/h: no faster from the chute.`
+  return [
+    tick(
+      'place',
+      'head',
+      'Head in quickly, about 10 s, out slowly; off faces and cage',
+      PLACING,
+      `${radii}${deep}${rate}`,
+    ),
+    tick(
+      'place',
+      'splash-board',
+      'Splash board stands where concrete falls against a finished face or side form',
+      PLACING,
+    ),
   ]
 }
 

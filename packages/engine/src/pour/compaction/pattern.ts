@@ -32,8 +32,8 @@ export function planeCount(area: number, radius: number): number {
   return area / (1.5 * Math.sqrt(3) * radius * radius)
 }
 
-/** Insertions times rounds that the search may spend: at least, and for each insertion of the start. */
-const WORK = { least: 400_000, each: 400 } as const
+/** Insertions times rounds that the search may spend: at least, and for each insertion of the start and each sixth post. */
+const WORK = { least: 500_000, each: 400 } as const
 const QUICK_WORK = { least: 15_000, each: 60 } as const
 
 /**
@@ -48,7 +48,7 @@ export function pattern({ region, radius, margin, quick = false }: PatternInput)
   const terrain = new Terrain(ground, radius - SLACK, margin, inner)
   const [start = []] = rowStarts(terrain, radius, kept)
   const { least, each } = quick ? QUICK_WORK : WORK
-  const work = Math.max(least, each * start.length)
+  const work = Math.max(least, each * (start.length + terrain.posts().length / 6))
   const found = squeeze({ terrain, sites: start, work, random: randomFrom(1) })
   const cover = new Cover(ground, radius)
   for (const { x, y } of found ?? start) cover.add(x, y)

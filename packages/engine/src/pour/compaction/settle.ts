@@ -22,14 +22,14 @@ export interface SettleTask {
 }
 
 /** Rounds after which insertions that come no nearer to a cover get help. */
-const PATIENCE = 24
+const PATIENCE = 12
 const MOST_ROUNDS = 400
 /** Excess that is left after these rounds, as a share of what was: above it help comes. */
 const SLOW = 0.6
 /** Share of the missed places that get an insertion the first time, and how much it grows by each time. */
-const HELP = 0.3
-const HELP_GROWS = 0.2
-const MOST_TURNS = 10
+const HELP = 0.2
+const HELP_GROWS = 0.02
+const MOST_TURNS = 40
 /** Times that the proof may send it back for a missed place that the rounds did not see. */
 const MOST_PROOFS = 5
 /** What a proof costs in rounds, about. */
