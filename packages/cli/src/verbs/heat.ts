@@ -1,5 +1,6 @@
 import { codeFamily } from '@castwright/engine/codes'
 import {
+  fineFineness,
   type HeatProblem,
   type HeatRun,
   heatSteps,
@@ -39,7 +40,7 @@ export const heatVerb: Verb = {
     const { value, gaps, assumed: fromWeather } = await readCase(given)
     if (gaps.length > 0) return notKnown(gaps)
     const { problem, assumed } = parseHeatCase(value, given.fileName)
-    const run = runHeat(problem)
+    const run = runHeat(problem, fineFineness(problem.concrete.thickness))
     return outcomeOf(problem, run, await judged(given, problem, run), [...fromWeather, ...assumed])
   },
 }

@@ -9,11 +9,12 @@ export {
   type CoreFace,
   type EnergyBalance,
   type Fineness,
+  fineFineness,
   type HeatProblem,
   type HeatRun,
   type OuterLayer,
   type Peak,
-  USUAL_FINENESS,
+  usualFineness,
 } from './problem.ts'
 export { runHeat } from './run.ts'
 export { type Series, type SeriesPoint, steady } from './series.ts'

@@ -5,7 +5,7 @@ import {
   type Fineness,
   type HeatProblem,
   type HeatRun,
-  USUAL_FINENESS,
+  usualFineness,
 } from './problem.ts'
 import { type Stack, stackOf } from './stack.ts'
 
@@ -21,7 +21,10 @@ const MOST_SHARE = 1e-6
  *
  * @throws Error where the energy balance does not close: a defect of the solver.
  */
-export function runHeat(problem: HeatProblem, fineness: Fineness = USUAL_FINENESS): HeatRun {
+export function runHeat(
+  problem: HeatProblem,
+  fineness: Fineness = usualFineness(problem.concrete.thickness),
+): HeatRun {
   const journey = new Journey(problem, stackOf(problem, fineness))
   journey.go()
   const energy = balance(problem, journey.stack)
