@@ -123,11 +123,15 @@ function peaksText({ peak, corePeak, least, difference, frost }: HeatRun): strin
     row('Hottest', peak.celsius, peak.hour),
     row('Core', corePeak.celsius, corePeak.hour),
     row('Coldest', least.celsius, least.hour),
-    [
-      'Core over face',
-      numberText(difference.kelvin, 'K'),
-      `at ${numberText(difference.hour, 'h')}, ${difference.side}`,
-    ],
+    ...(difference === null
+      ? []
+      : [
+          [
+            'Core over face',
+            numberText(difference.kelvin, 'K'),
+            `at ${numberText(difference.hour, 'h')}, ${difference.side}`,
+          ],
+        ]),
     ...(frost === null ? [] : [['Below 0 °C', '', `from ${numberText(frost, 'h')}`]]),
   ])
 }

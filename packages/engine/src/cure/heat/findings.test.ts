@@ -26,6 +26,10 @@ describe('what a night says', () => {
     expect(found({ air: 15 }).verdicts['night-core-face']).toBe('pass')
   })
 
+  it('is not known in a run that ends within the first hour', () => {
+    expect(found({ hours: 0.5, every: 0.5 }).verdicts['night-core-face']).toBe('unknown')
+  })
+
   it('a rich thick block goes over 70 °C', () => {
     const rich = { ...CONCRETE, binder: 550, ultimate: 0.85 }
     expect(found({ ...thick, concrete: rich }).verdicts['night-peak']).toBe('fail')

@@ -1,13 +1,13 @@
 import type { CureLimit } from '../../codes/cure-rules.ts'
 import type { CodeFamily } from '../../codes/family.ts'
 import type { EnteredLimit } from '../../steps/facts.ts'
-import { type Check, compare } from '../../working/check.ts'
+import { type Check, type Compared, compare } from '../../working/check.ts'
 import { commonPractice, type Source } from '../../working/source.ts'
 import type { Mix } from '../../yard/yard.ts'
 import { LEAST_TEMPERATURE_LIMIT, PEAK_LIMIT } from '../cure-asked.ts'
 import type { Reading } from '../readings.ts'
 import { strengthNow } from '../strength-from-log.ts'
-import type { HeatProblem, HeatRun } from './problem.ts'
+import type { CoreFace, HeatProblem, HeatRun } from './problem.ts'
 import { surfaceOverAir, uncoveringFrom, uncoverings } from './uncovering.ts'
 
 /** Key of the yard's entered limits for the largest difference of core and face, K or °C. */
@@ -66,18 +66,7 @@ export function nightFindings(input: NightFindingsInput): NightFindings {
     }),
     compare({
       ...base('night-core-face', differenceWords, coreFace, 'K', 'at most'),
-      demand: Math.abs(difference.kelvin),
-      working: [
-        {
-          symbol: 'ΔT',
-          formula: 'abs(Tc − Tf)',
-          given: { Tc: difference.core, Tf: difference.face },
-          result: Math.abs(difference.kelvin),
-          unit: 'K',
-          source: { standard: 'heat through the thickness', clause: '', status: 'computed' },
-        },
-      ],
-      note: `At the ${difference.side} face, ${hourText(difference.hour)} from mixing. Limits are those of thick concrete; panels rarely come near.`,
+      ...coreFaceDemand(difference),
       ...missing(differenceWords, coreFace),
     }),
     frostCheck(input),
@@ -91,6 +80,26 @@ export function nightFindings(input: NightFindingsInput): NightFindings {
     }),
   ]
   return { checks, coverOff: uncovering === null ? null : uncoveringFrom(run, problem, uncovering.value) }
+}
+
+function coreFaceDemand(difference: CoreFace | null): Pick<Compared, 'demand' | 'working' | 'note'> {
+  if (difference === null) return { demand: null, note: 'The run ends within the first hour.' }
+  const { kelvin, core, face, side, hour } = difference
+  const demand = Math.abs(kelvin)
+  return {
+    demand,
+    working: [
+      {
+        symbol: 'ΔT',
+        formula: 'abs(Tc − Tf)',
+        given: { Tc: core, Tf: face },
+        result: demand,
+        unit: 'K',
+        source: { standard: 'heat through the thickness', clause: '', status: 'computed' },
+      },
+    ],
+    note: `At the ${side} face, ${hourText(hour)} from mixing. Limits are those of thick concrete; panels rarely come near.`,
+  }
 }
 
 function base(

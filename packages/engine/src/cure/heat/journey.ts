@@ -11,6 +11,9 @@ const SHORTEST_STEP = 1e-15
 /** Two hours closer than this are one. */
 const SAME_HOUR = 1e-9
 
+/** While concrete flows a difference of core and face cracks nothing, h: common practice, no source. */
+const FLOWING = 1
+
 type Columns = Record<
   'core' | 'top' | 'bottom' | 'mean' | 'hottest' | 'coldest' | 'equivalentAge' | 'degree',
   Float64Array
@@ -27,7 +30,7 @@ export class Journey {
   private peak: Peak
   private corePeak: Peak
   private least: Peak
-  private difference: CoreFace
+  private difference: CoreFace | null = null
   private frost: number | null
   /** Coldest at the step before. */
   private before: Peak
@@ -54,7 +57,6 @@ export class Journey {
     this.peak = { celsius: initial, hour: 0 }
     this.corePeak = this.peak
     this.least = this.peak
-    this.difference = { kelvin: 0, core: initial, face: initial, side: 'top', hour: 0 }
     this.frost = initial < 0 ? 0 : null
     this.before = this.peak
   }
@@ -151,9 +153,10 @@ export class Journey {
     // Straight over the step that crosses it.
     if (coldest < 0) this.frost ??= t - ((t - this.before.hour) * coldest) / (coldest - this.before.celsius)
     this.before = { celsius: coldest, hour: t }
+    if (t < FLOWING) return
     const side = Math.abs(core - top) >= Math.abs(core - bottom) ? 'top' : 'bottom'
     const face = side === 'top' ? top : bottom
-    if (Math.abs(core - face) > Math.abs(this.difference.kelvin))
+    if (this.difference === null || Math.abs(core - face) > Math.abs(this.difference.kelvin))
       this.difference = { kelvin: core - face, core, face, side, hour: t }
   }
 

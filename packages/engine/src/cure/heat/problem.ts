@@ -98,8 +98,11 @@ export interface HeatRun {
   readonly corePeak: Peak
   /** Lowest of the whole run. */
   readonly least: Peak
-  /** Largest difference of mid-depth and a face, K, positive where the core is the warmer. */
-  readonly difference: CoreFace
+  /**
+   * Largest difference of mid-depth and a face, K, positive where the core is the warmer. The first hour is left out: a mould of another
+   * temperature meets the skin of concrete that still flows. Null in a run that ends within it.
+   */
+  readonly difference: CoreFace | null
   /** First hour at which any concrete is below 0 °C; null where none is. */
   readonly frost: number | null
   readonly energy: EnergyBalance

@@ -245,6 +245,18 @@ describe('a run', () => {
     expect(run.top[1]).toBeCloseTo(20 - loss / 10, 3)
   })
 
+  it('leaves the first hour out of the difference of core and face, but not out of the coldest: a cold mould meets the skin', () => {
+    const steel = { thickness: 8, conductivity: 50, heatCapacity: 3600, initial: 0 }
+    const part = { concrete: WITHOUT_HEAT, air: 20, bottom: { film: 0, layers: [steel] } }
+    const run = heatOf(part)
+    expect(run.difference?.hour).toBeGreaterThanOrEqual(1)
+    expect(Math.abs(run.difference?.kelvin ?? 99)).toBeLessThan(2)
+    // Two bodies in touch meet by their effusivities, √(k ρc) (Carslaw and Jaeger 1959, section 2.15, from memory).
+    const [concrete, mould] = [Math.sqrt(2.2 * 2400), Math.sqrt(50 * 3600)]
+    expect(run.least.celsius).toBeCloseTo((20 * concrete) / (concrete + mould), 0)
+    expect(heatOf({ ...part, hours: 0.5, every: 0.5 }).difference).toBeNull()
+  })
+
   it('says when the first of it is below 0 °C: one lump cools as exp(−t / τ)', () => {
     const face = { film: 5 }
     const part = {

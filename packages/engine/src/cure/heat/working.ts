@@ -17,7 +17,6 @@ export function heatSteps(problem: HeatProblem, run: HeatRun): Step[] {
   const diffusivity = concrete.conductivity / (concrete.heatCapacity * 1000)
   const rise = (hydration.binder * hydration.heat * hydration.ultimate) / concrete.heatCapacity
   const { stored, takenOff, hydration: given, inBelow, inAbove, residual } = run.energy
-  const { core, face, kelvin, side, hour } = run.difference
   const search = { unit: '°C', source: HEAT, by: 'search' as const }
   const steps = { steps: run.steps, 'steps tried again': run.rejected }
   return [
@@ -56,15 +55,7 @@ export function heatSteps(problem: HeatProblem, run: HeatRun): Step[] {
       result: run.corePeak.celsius,
       note: `highest of the whole run, at ${shortHour(run.corePeak.hour)}`,
     },
-    {
-      symbol: 'ΔT',
-      formula: 'Tc − Tf',
-      given: { Tc: core, Tf: face },
-      result: kelvin,
-      unit: 'K',
-      source: HEAT,
-      note: `largest difference of core and face, ${side}, at ${shortHour(hour)}`,
-    },
+    ...differenceSteps(run),
     {
       symbol: 'E',
       formula: 'S + L − H − Qb − Qt',
@@ -73,6 +64,22 @@ export function heatSteps(problem: HeatProblem, run: HeatRun): Step[] {
       unit: 'kJ/m²',
       source: HEAT,
       note: 'heat stored and gone with layers, less hydration, less what came in from below and from the top: nothing may be left over',
+    },
+  ]
+}
+
+function differenceSteps({ difference }: HeatRun): Step[] {
+  if (difference === null) return []
+  const { core, face, kelvin, side, hour } = difference
+  return [
+    {
+      symbol: 'ΔT',
+      formula: 'Tc − Tf',
+      given: { Tc: core, Tf: face },
+      result: kelvin,
+      unit: 'K',
+      source: HEAT,
+      note: `largest difference of core and face after the first hour, ${side}, at ${shortHour(hour)}`,
     },
   ]
 }
