@@ -84,18 +84,24 @@ function Pour({
       <dl className="pours-facts">
         <Fact
           word="Concrete"
-          value={plan === null ? '…' : `${fixed(plan.pour.orderVolume, 1)} m³ to order`}
+          value={plan === null ? 'Computing …' : `${fixed(plan.pour.orderVolume, 1)} m³ to order`}
         />
         <Fact word="Age of the concrete" value={age === null ? 'not mixed yet' : ageText(age)} />
         <Fact
           word="Zones vibrated"
-          value={zones.length === 0 ? 'no pattern' : `${reached} of ${zones.length}`}
+          value={
+            plan === null
+              ? 'Computing …'
+              : zones.length === 0
+                ? 'no pattern'
+                : `${reached} of ${zones.length}`
+          }
         />
         <Fact
           word="Power float"
           value={
             plan === null
-              ? '…'
+              ? 'Computing …'
               : plan.pour.finish === null
                 ? 'not known'
                 : `${when(plan.pour.finish.opens)} to ${when(plan.pour.finish.closes)}`

@@ -87,6 +87,7 @@ export function WalkPicture({
           })}
         </svg>
       )}
+      {upright ? <p className="field-note">Drawn turned a quarter to the right of the drawing.</p> : null}
     </div>
   )
 }
