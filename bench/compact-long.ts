@@ -1,4 +1,4 @@
-// The long search, offline: `tsx bench/compact-long.ts FILE [seconds a panel]` writes the fewest insertions that it found for each panel.
+// The long search, offline: `tsx bench/compact-long.ts FILE [seconds a panel] [part of a name]` writes the fewest insertions that it found.
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { Cover } from '../packages/engine/src/pour/compaction/cover.ts'
 import { Ground } from '../packages/engine/src/pour/compaction/ground.ts'
@@ -9,10 +9,10 @@ import { rowStarts, shrunk } from '../packages/engine/src/pour/compaction/start.
 import { Terrain } from '../packages/engine/src/pour/compaction/terrain.ts'
 import { COMPACT_PANELS, type CompactPanel } from './compact-panels.ts'
 
-const [file = 'compact-best.json', limit = '60'] = process.argv.slice(2)
+const [file = 'compact-best.json', limit = '60', wanted = ''] = process.argv.slice(2)
 type Found = Record<string, { insertions: number; starts: (number | null)[]; seconds: number }>
 const all: Found = existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Found) : {}
-for (const panel of COMPACT_PANELS) {
+for (const panel of COMPACT_PANELS.filter(({ name }) => name.includes(wanted))) {
   const before = all[panel.name]
   const found = longSearch(panel, Number(limit), before === undefined ? 1 : Math.round(before.seconds) + 7)
   if (before === undefined || found.insertions <= before.insertions)

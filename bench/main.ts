@@ -1,4 +1,5 @@
 import { findChromium } from '../scripts/chromium.mjs'
+import { compaction } from './compact.ts'
 import { cutting } from './cutting.ts'
 import { committedEntries } from './entries.ts'
 import { firstLoad } from './first-load.ts'
@@ -21,6 +22,7 @@ printLines('Stages of handling', stages(short ? 60 : 1000))
 printLines('Picks', picksBench(short))
 printLines('Layout', layout(short))
 printLines('Cutting', await cutting(short))
+printLines('Place and compact', compaction(short))
 printLines('Heat of a panel', heatBench(short))
 printLines('Strength gain', gain(short))
 printLines('Steel on record', await heats(short))

@@ -32,9 +32,9 @@ export function planeCount(area: number, radius: number): number {
   return area / (1.5 * Math.sqrt(3) * radius * radius)
 }
 
-/** Insertions times rounds that the search may spend: at least, and for each insertion of the start and each sixth post. */
-const WORK = { least: 500_000, each: 400 } as const
-const QUICK_WORK = { least: 15_000, each: 60 } as const
+/** Insertions times rounds that the search may spend: at least, for each insertion, and for each corner of openings up to a limit. */
+const WORK = { least: 300_000, each: 150, corner: 8000, corners: 2_000_000 } as const
+const QUICK_WORK = { least: 15_000, each: 60, corner: 0, corners: 0 } as const
 
 /**
  * Insertions that reach every point of the concrete in a straight line: triangular rows along and across, moved into the concrete where they
@@ -47,8 +47,9 @@ export function pattern({ region, radius, margin, quick = false }: PatternInput)
   const inner = new Ground(shrunk(region, kept > 0 ? kept : radius / 2), radius)
   const terrain = new Terrain(ground, radius - SLACK, margin, inner)
   const [start = []] = rowStarts(terrain, radius, kept)
-  const { least, each } = quick ? QUICK_WORK : WORK
-  const work = Math.max(least, each * (start.length + terrain.posts().length / 6))
+  const { least, each, corner, corners } = quick ? QUICK_WORK : WORK
+  const turning = ground.reflex.reduce((sum, one) => sum + one, 0)
+  const work = Math.max(least, each * start.length + Math.min(corners, corner * turning))
   const found = squeeze({ terrain, sites: start, work, random: randomFrom(1) })
   const cover = new Cover(ground, radius)
   for (const { x, y } of found ?? start) cover.add(x, y)

@@ -9,7 +9,9 @@ import type { Terrain } from './terrain.ts'
 
 /** What one radius of excess costs in insertions, about: tells which start is best. */
 const EXCESS_COSTS = 10
-const FIRST_ROUNDS = 8
+const FIRST_ROUNDS = 5
+/** With more insertions than this how the first row begins matters little: it is tried one way. */
+const MANY = 600
 
 /** Rows along and across, begun both ways, each spread a little: the one that promises fewest insertions first. */
 export function rowStarts(terrain: Terrain, radius: number, kept: number): (readonly Site[])[] {
@@ -19,6 +21,7 @@ export function rowStarts(terrain: Terrain, radius: number, kept: number): (read
   for (const turned of [false, true])
     for (const shifted of [false, true]) {
       const rows = triangularRows(frameOf(region, turned), radius, kept, shifted)
+      if (shifted && rows.length > MANY) continue
       const spread = new Spread(
         terrain,
         startPoints(rows, inner, radius).map((point) => siteAt(terrain, point)),
