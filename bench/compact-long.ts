@@ -1,12 +1,15 @@
 // The long search, offline: `tsx bench/compact-long.ts FILE [seconds a panel] [part of a name]` writes the fewest insertions that it found.
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
-import { Cover } from '../packages/engine/src/pour/compaction/cover.ts'
-import { Ground } from '../packages/engine/src/pour/compaction/ground.ts'
-import { randomFrom } from '../packages/engine/src/pour/compaction/pattern.ts'
-import type { Site } from '../packages/engine/src/pour/compaction/spread.ts'
-import { squeeze } from '../packages/engine/src/pour/compaction/squeeze.ts'
-import { rowStarts, shrunk } from '../packages/engine/src/pour/compaction/start.ts'
-import { Terrain } from '../packages/engine/src/pour/compaction/terrain.ts'
+import {
+  Cover,
+  Ground,
+  randomFrom,
+  rowStarts,
+  type Site,
+  shrunk,
+  squeeze,
+  Terrain,
+} from '@castwright/engine/pour/compaction'
 import { COMPACT_PANELS, type CompactPanel } from './compact-panels.ts'
 
 const [file = 'compact-best.json', limit = '60', wanted = ''] = process.argv.slice(2)
