@@ -235,6 +235,12 @@ describe('compaction pattern', () => {
     ['a margin below 0', { margin: -1 }, 'margin'],
     ['a thickness of 0', { thickness: 0 }, 'thickness'],
     ['an action of 0', { head: undefined, action: 0 }, 'action'],
+    ['a chute that is nowhere', { chute: [Number.NaN, 0] }, 'chute'],
+    [
+      'a share of reach over 1',
+      { congested: [{ outline: rect(0, 0, 500, 500), share: 1.2 }] },
+      'congested[0].share',
+    ],
     ['a radius far too small', { radius: 1 }, 'radius'],
   ])('%s is not known and says so', (_, change, field) => {
     const found = compact({

@@ -74,6 +74,7 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
     ...notAboveZero({ radius, thickness: input.thickness }),
     ...belowZero({ margin }),
     ...(Number.isInteger(vibrators) && vibrators >= 1 ? [] : ['vibrators: a whole number from 1']),
+    ...(input.chute.every(Number.isFinite) ? [] : ['chute: where the concrete comes from, x and y, mm']),
     ...congested.flatMap(({ share = CONGESTED_SHARE }, i) =>
       share > 0 && share <= 1 ? [] : [`congested[${i}].share: above 0, at most 1`],
     ),

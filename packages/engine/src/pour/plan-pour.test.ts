@@ -57,6 +57,22 @@ describe('plan of a pour', () => {
     expect(plan.loads).toBe(1)
   })
 
+  it('asks for the head by both radii, and for the splash board', () => {
+    const head = plan.toRecord.find(({ id }) => id === 'head')
+    expect(head?.note).toContain('Insertions reach 130 mm, planned at 0.866 of the 150 mm radius of action.')
+    expect(head?.note).toMatch(/keeps up with \d+\.\d m³\/h/)
+    expect(plan.toRecord.some(({ id, step }) => id === 'splash-board' && step === 'place')).toBe(true)
+  })
+
+  it('starts farthest from where the chute really stands; a place not given is told as assumed', () => {
+    const stood = planPour({ panel, yard, family: codeFamily('au'), stand: [6000, 3000] })
+    expect(stood.chute).toEqual([6000, 3000])
+    expect(stood.compaction?.insertions[0]?.[0]).toBeLessThan(1500)
+    expect(plan.compaction?.insertions[0]?.[0]).toBeGreaterThan(4500)
+    expect(stood.assumed.some(({ field }) => field === 'chute')).toBe(false)
+    expect(plan.assumed.some(({ field }) => field === 'chute')).toBe(true)
+  })
+
   it('takes the weakest mix that is strong enough and the first vibrator', () => {
     expect(plan.mix).toBe('fits')
     expect(plan.vibrator).toBe('V40')

@@ -14,6 +14,8 @@ export interface PourInput {
   readonly panel: Panel
   readonly yard: Yard | null
   readonly family: CodeFamily
+  /** Where the chute or skip really stands, mm; the corner nearest the origin, told as assumed, if not given. */
+  readonly stand?: Point
 }
 
 /** Rates that a plan of the day rests on; each is listed as assumed. */
@@ -36,17 +38,18 @@ const FINISH_SOURCE: Source = commonPractice('power-float window as a share of t
 const RATES: Source = commonPractice('rates for planning a day')
 
 /** Quantity, delivery, placing order with compaction, setting and finishing, for one panel. */
-export function planPour({ panel, yard, family }: PourInput): PourPlan {
+export function planPour({ panel, yard, family, stand }: PourInput): PourPlan {
   const unknown: string[] = []
   const working: Step[] = []
   const assumed: Assumed[] = [...RATE_LINES]
-  const chute = chuteOf(panel)
-  assumed.push({
-    field: 'chute',
-    value: `${Math.round(chute[0])}, ${Math.round(chute[1])}`,
-    unit: 'mm',
-    why: 'corner nearest the origin; no other place is given',
-  })
+  const chute = stand ?? chuteOf(panel)
+  if (stand === undefined)
+    assumed.push({
+      field: 'chute',
+      value: `${Math.round(chute[0])}, ${Math.round(chute[1])}`,
+      unit: 'mm',
+      why: 'corner nearest the origin; no other place is given',
+    })
 
   const order = orderVolume({
     net: panel.volume,
