@@ -23,8 +23,12 @@ export interface TensileLimits {
 export interface DeliveredRules {
   /** Sizes that are rolled or stocked there, mm; a bar between them is a sign of another country's steel. */
   readonly sizes: readonly number[]
-  /** Null for a grade or size without confirmed limits. */
-  tensile(input: { readonly grade: string; readonly diameter: number }): TensileLimits | null
+  /** Null for a grade, size or standard without confirmed limits. `standards`: those that the bar itself names, if any. */
+  tensile(input: {
+    readonly grade: string
+    readonly diameter: number
+    readonly standards?: readonly string[]
+  }): TensileLimits | null
   /** Length of a bar as supplied, mm; null where no confirmed value is known. */
   lengthTolerance(input: { readonly length: number }): {
     readonly minus: number

@@ -86,6 +86,10 @@ export interface Identified {
   readonly unknown: readonly string[]
   /** The gap in `unknown` that a certificate of the bar's heat may close: one mark that stands for several grades. */
   readonly byCertificate?: string
+  /** Nominal diameters that the size rolled on the bar may stand for, mm; left out where none was read or the family rolls none. */
+  readonly sizes?: readonly number[]
+  /** Standards that a type letter on the bar names. */
+  readonly standards?: readonly string[]
   readonly notes: readonly string[]
   readonly source: Source
 }

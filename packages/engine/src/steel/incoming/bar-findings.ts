@@ -6,6 +6,9 @@ import type { Finding } from './finding.ts'
 /** Bars on which the marks of a bundle are read: a mixed bundle shows itself. Common practice, no source. */
 export const BARS_TO_READ = 3
 
+/** A drawing in mm may round the size of a bar in inches, mm. */
+const SAME_SIZE = 0.5
+
 interface Input {
   readonly bundle: Bundle
   readonly rules: SteelRules
@@ -14,7 +17,7 @@ interface Input {
 /** Whether the grade that was ordered is a grade and the size a size of the place. */
 export function orderFinding({ bundle: { ordered }, rules }: Input): Finding {
   const grade = rules.grades.some((each) => each.grade === ordered.grade)
-  const size = rules.delivered.sizes.some((each) => Math.abs(each - ordered.diameter) <= 0.5)
+  const size = rules.delivered.sizes.some((each) => Math.abs(each - ordered.diameter) <= SAME_SIZE)
   const unknown = [
     ...(grade ? [] : [`ordered.grade: ${ordered.grade} is no grade of this code family`]),
     ...(size ? [] : [`ordered.diameter: ${ordered.diameter} mm is no size of this code family`]),
@@ -101,6 +104,24 @@ export function gradeFinding({ bundle, rules }: Input): Finding {
     ...shared,
     verdict: 'unknown',
     unknown: read.unknown.filter((gap) => !gap.startsWith('process')).map((gap) => `seen: ${gap}`),
+  }
+}
+
+/** The size rolled on the bar, where the family rolls one, against the size ordered; null where none was read. */
+export function rolledSizeFinding({ bundle: { ordered, seen = [] }, rules }: Input): Finding | null {
+  const { sizes, source } = rules.identify({ seen })
+  if (sizes === undefined) return null
+  return {
+    id: 'rolled-size',
+    what: 'Size rolled on the bar',
+    found: `${sizes.map((size) => size.toFixed(1)).join(' or ')} mm`,
+    wanted: `${ordered.diameter} mm`,
+    verdict: sizes.some((size) => Math.abs(size - ordered.diameter) <= SAME_SIZE) ? 'pass' : 'fail',
+    onFail: 'quarantine',
+    onUnknown: 'told',
+    unknown: [],
+    source,
+    working: [],
   }
 }
 

@@ -45,6 +45,58 @@ describe('a bundle as it came', () => {
     expect(because[0]).toContain('whatever the papers say')
   })
 
+  it('is kept apart where a US bar says another size than the one ordered', () => {
+    const us60: Partial<Bundle> = { ordered: { diameter: 15.875, grade: '60' }, docket: null }
+    const size = (seen: string[]) =>
+      bundleFindings({ bundle: { ...EXAMPLE_BUNDLE, ...us60, seen }, rules: us }).findings.find(
+        ({ id }) => id === 'rolled-size',
+      )?.verdict
+    expect(size(['H', '6', 'S', '60'])).toBe('fail')
+    expect(size(['H', '5', 'S', '60'])).toBe('pass')
+    expect(size(['H', '16', 'S', '4'])).toBe('pass')
+    expect(size(['60'])).toBeUndefined()
+    expect(found({ ...us60, seen: ['H', '6', 'S', '60'] }, us).outcome).toBe('quarantine')
+  })
+
+  it('takes 10 on a US bar as No. 10 or as soft-metric No. 3: its mass tells', () => {
+    const ten = (diameter: number) =>
+      finding(
+        { ordered: { diameter, grade: '60' }, docket: null, seen: ['H', '10', 'S', '60'] },
+        'rolled-size',
+        us,
+      )
+    expect([9.525, 32.258, 12.7].map((diameter) => ten(diameter).verdict)).toEqual(['pass', 'pass', 'fail'])
+    expect(ten(9.525).found).toBe('9.5 or 32.3 mm')
+  })
+
+  it('judges tests of a US bar by the standard that its letter names', () => {
+    const tested = (letter: string, yieldStrength: number, strength: number, grade = '60') =>
+      finding(
+        {
+          ordered: { diameter: 15.875, grade },
+          docket: null,
+          certificate: null,
+          seen: ['H', '5', letter, grade],
+          tests: [{ reference: 'L-1', yield: yieldStrength, strength, elongation: 15 }],
+        },
+        'proof',
+        us,
+      ).verdict
+    // A615 asks for 620 MPa; A706 for 552 MPa and 1.25 times the yield, at most 538 MPa; a bar of both for all of it.
+    expect([tested('S', 430, 580), tested('W', 430, 580), tested('SW', 430, 580)]).toEqual([
+      'fail',
+      'pass',
+      'fail',
+    ])
+    expect([tested('S', 560, 650), tested('W', 560, 650), tested('SW', 500, 650)]).toEqual([
+      'pass',
+      'fail',
+      'pass',
+    ])
+    expect(tested('R', 430, 650)).toBe('unknown')
+    expect([tested('W', 580, 740, '80'), tested('S', 580, 740, '80')]).toEqual(['pass', 'unknown'])
+  })
+
   it('asks where bars of two grades lie in it, though the certificate is of the ordered one', () => {
     const mixed = found({ seen: ['500E', '300E'] })
     expect(mixed.outcome).toBe('ask')

@@ -1,5 +1,12 @@
 import type { SteelRules } from '../../codes/steel-rules.ts'
-import { countFinding, gradeFinding, orderFinding, readFinding, surfaceFinding } from './bar-findings.ts'
+import {
+  countFinding,
+  gradeFinding,
+  orderFinding,
+  readFinding,
+  rolledSizeFinding,
+  surfaceFinding,
+} from './bar-findings.ts'
 import type { Bundle } from './bundle.ts'
 import { type BundleFindings, type Finding, outcomeOf, weighedVerdict, weighs } from './finding.ts'
 import { docketFinding, heatFinding, processFinding, proofFinding } from './paper-findings.ts'
@@ -15,9 +22,11 @@ export function bundleFindings(input: {
   readonly bundle: Bundle
   readonly rules: SteelRules
 }): BundleFindings {
+  const rolled = rolledSizeFinding(input)
   const findings = [
     orderFinding(input),
     gradeFinding(input),
+    ...(rolled === null ? [] : [rolled]),
     readFinding(input),
     sizeFinding(input),
     lengthFinding(input),

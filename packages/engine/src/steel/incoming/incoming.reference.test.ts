@@ -59,6 +59,19 @@ describe('steel in, against published values', () => {
     expect([15.875, 25.4, 28.65].map((diameter) => limits(diameter)?.elongationLow)).toEqual([9, 8, 7])
   })
 
+  it('ASTM A706/A706M-16, Table 2: Grades 60 and 80 by bar number', () => {
+    const limits = (grade: string, diameter: number) =>
+      codeFamily('us').steel.delivered.tensile({ grade, diameter, standards: ['ASTM A706'] })
+    expect(limits('60', 15.875)?.yieldHigh).toBeCloseTo(537.8, 1)
+    expect(limits('60', 15.875)?.strengthLow).toBeCloseTo(551.6, 1)
+    expect(limits('60', 15.875)?.ratioLow).toBe(1.25)
+    expect([15.875, 25.4, 43.0].map((diameter) => limits('60', diameter)?.elongationLow)).toEqual([
+      14, 12, 10,
+    ])
+    expect(limits('80', 15.875)?.yieldHigh).toBeCloseTo(675.7, 1)
+    expect(limits('40', 15.875)).toBeNull()
+  })
+
   it('EN 10080:2005, 10: five normal ribs after the start pair are the United Kingdom, Ireland or Iceland', () => {
     const read = countRibs([...'ttnnnnntnntntt'] as Rib[])
     const found = codeFamily('eu').steel.identify({ seen: read.counts.map(String) })

@@ -157,8 +157,13 @@ export function proofFinding(input: Input): Finding {
 }
 
 /** Tests of samples against the limits of the grade. Characteristic limits, so that a value under one is a question for the engineer. */
-function testsFinding({ bundle: { tests = [], ordered }, rules }: Input): Finding {
-  const limits = rules.delivered.tensile({ grade: ordered.grade, diameter: ordered.diameter })
+function testsFinding({ bundle: { tests = [], ordered, seen = [] }, rules }: Input): Finding {
+  const { standards } = rules.identify({ seen })
+  const limits = rules.delivered.tensile({
+    grade: ordered.grade,
+    diameter: ordered.diameter,
+    ...(standards === undefined ? {} : { standards }),
+  })
   const found = tests.map((test) => `${test.reference}: ${test.yield} / ${test.strength} MPa`).join('; ')
   const base = {
     id: 'proof',

@@ -1,6 +1,7 @@
 import type { Source } from '../../../working/source.ts'
 import { doubts, inDoubt, markWords, NO_MARK, saysNoMark } from '../../mark-words.ts'
 import type { Candidate, Identified } from '../../steel-rules.ts'
+import { US_BARS } from '../astm/bars.ts'
 import { gradesByLines, lineCount, withoutLines } from './rib-lines.ts'
 
 const MARKS: Source = { standard: 'CRSI, Identification of reinforcing bars', clause: '', status: 'seen' }
@@ -11,6 +12,14 @@ const TYPES: Readonly<Record<string, string>> = {
   r: 'rail steel, ASTM A996',
   rail: 'rail steel, ASTM A996',
   a: 'axle steel, ASTM A996',
+}
+
+const STANDARDS: Readonly<Record<string, string>> = {
+  s: 'ASTM A615',
+  w: 'ASTM A706',
+  r: 'ASTM A996',
+  rail: 'ASTM A996',
+  a: 'ASTM A996',
 }
 
 /** Grades that ASTM A706 has. */
@@ -55,9 +64,23 @@ export function identify({ seen }: { readonly seen: readonly string[] }): Identi
     verdict: candidates.length === 1 && found.gaps.length === 0 ? 'pass' : 'unknown',
     unknown,
     ...(found.open === undefined ? {} : { byCertificate: found.open }),
+    ...(types.length === 0 ? {} : { standards: [...new Set(types.map((type) => STANDARDS[type] ?? ''))] }),
+    ...sizesOf(types.length === 0 ? after : before),
     notes: [],
     source: MARKS,
   }
+}
+
+/**
+ * Diameters that the bar number may stand for: eighths of an inch, or the soft-metric number. 10 is both, a No. 10 and a soft No. 3.
+ * Without a type letter a lone number that is no grade is the size.
+ */
+function sizesOf(words: readonly string[]): { readonly sizes?: readonly number[] } {
+  const numbers = words.filter((word) => SIZES.includes(word)).map(Number)
+  const [number] = numbers
+  if (number === undefined || numbers.length > 1) return {}
+  const bars = US_BARS.filter((bar) => bar.number === number || Math.round(bar.inches * 25.4) === number)
+  return { sizes: bars.map((bar) => bar.inches * 25.4) }
 }
 
 /** `No 5` is the bar's number. */
