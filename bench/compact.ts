@@ -1,4 +1,4 @@
-import { regionArea } from '@castwright/engine/panel'
+import { regionArea, subtract } from '@castwright/engine/panel'
 import { compact } from '@castwright/engine/pour'
 import { COMPACT_BEST } from './compact-best.ts'
 import { COMPACT_PANELS, type CompactPanel } from './compact-panels.ts'
@@ -56,7 +56,28 @@ export function compaction(short: boolean): BenchLine[] {
       value: `${slow.seconds.toFixed(2)} s`,
       beside: `${slow.panel.name}, ${slow.insertions} insertions`,
     },
+    growth(short),
   ]
+}
+
+/** Time by the area: plain rectangles of 24 and of 96 m². */
+function growth(short: boolean): BenchLine {
+  const [small, large] = [1, 2].map((scale) => {
+    const [right, top] = [6000 * scale, 4000 * scale]
+    const outline = [
+      [0, 0],
+      [right, 0],
+      [right, top],
+      [0, top],
+    ] as const
+    const panel = { name: 'plain', region: subtract(outline, []), radius: 0.866 * 150, margin: 75 }
+    return median(Array.from({ length: short ? 1 : 3 }, () => run(panel).seconds))
+  }) as [number, number]
+  return {
+    what: 'four times the area, plain',
+    value: `× ${(large / small).toFixed(1)}`,
+    beside: `in time: ${small.toFixed(2)} s for 24 m², ${large.toFixed(2)} s for 96 m²`,
+  }
 }
 
 function run(panel: CompactPanel): Run {
