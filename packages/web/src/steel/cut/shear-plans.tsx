@@ -17,6 +17,7 @@ import { KeptWord } from '../../panel/kept-word.tsx'
 import { usePerson, useRecord, useYardState } from '../../record/index.ts'
 import { recordCut } from './acts/record-cut.ts'
 import { BarPicture } from './bar-picture.tsx'
+import { CutsSoFar } from './cuts-so-far.tsx'
 import { piecesText } from './piece-text.ts'
 import { RestPlan } from './rest-plan.tsx'
 import { cuttable, rackPieces } from './what-is-there.ts'
@@ -86,6 +87,7 @@ function ShearPlan({ facts }: { readonly facts: CutPlanFacts }): ReactElement {
             </li>
           ))}
         </ol>
+        <CutsSoFar cuts={facts.cuts} />
         {owed.length > 0 && (wrong > 0 || cut.some((bars) => bars > 0)) ? <RestPlan facts={facts} /> : null}
       </div>
     </Sheet>
