@@ -33,7 +33,7 @@ export function planeCount(area: number, radius: number): number {
 }
 
 /** Insertions times rounds that the search may spend: at least, for each insertion, and for each corner of openings up to a limit. */
-const WORK = { least: 300_000, each: 150, corner: 8000, corners: 2_000_000 } as const
+const WORK = { least: 300_000, each: 100, corner: 10_500, corners: 2_600_000 } as const
 const QUICK_WORK = { least: 15_000, each: 60, corner: 0, corners: 0 } as const
 
 /**
