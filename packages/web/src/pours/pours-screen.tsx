@@ -69,6 +69,9 @@ function Pour({
 }): ReactElement {
   const { yard, weather } = useYardState()
   const { job, mark, cast } = facts
+  const step = stepOf(facts)
+  // The next thing to do stands out: the walk, and once the concrete is in, the card.
+  const vibrated = step === 'finish'
   const zones = plan?.pour.compaction?.zones ?? []
   const reached = zones.filter(
     ({ order }) => facts.steps.place.values[`zone:${order}`]?.value === true,
@@ -124,15 +127,19 @@ function Pour({
       )}
       <div className="row">
         {plan?.pour.compaction ? (
-          <Link className="button button-main" to="/pours/$job/$mark" params={{ job, mark }}>
+          <Link
+            className={vibrated ? 'button' : 'button button-main'}
+            to="/pours/$job/$mark"
+            params={{ job, mark }}
+          >
             Place and vibrate
           </Link>
         ) : null}
         <Link
-          className="button"
+          className={vibrated ? 'button button-main' : 'button'}
           to="/panel/$job/$mark"
           params={{ job, mark }}
-          search={{ step: stepOf(facts) }}
+          search={{ step }}
         >
           Card
         </Link>

@@ -62,7 +62,7 @@ export function edgeBars(drawn: DrawnEdgeBars, key: string, context: LayContext)
     ],
     checks: [
       bend.check,
-      spacingLaid(key, spacings.length > 0 ? Math.max(...spacings) : null, drawn.spacing),
+      ...spacingLaid(key, spacings, drawn.spacing),
       leftOutCheck(key, leftOut, 'their legs would leave the concrete less its cover'),
       ...(heights.length > 0
         ? [

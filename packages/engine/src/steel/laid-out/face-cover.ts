@@ -31,17 +31,19 @@ export function faceCover(
   }
   if (!Number.isFinite(least)) return null
   const marks = [...near]
+  const unsaid = cover === undefined ? [`cover.${face}: cover to this face, mm`] : []
   return compare({
     id: `face-cover:${face}`,
     step: 'cage',
     what: `Concrete between bars and the ${face} face`,
     demand: least,
-    limit: cover ?? 0,
+    // Without a cover only what sticks out of the face is known to be wrong.
+    limit: cover ?? (marks.length > 0 ? 0 : null),
     unit: 'mm',
     sense: 'at least',
     source: cover === undefined ? GEOMETRY : enteredBy('the drawing'),
     // A bar that is too near is told though others are not laid out.
-    missing: marks.length > 0 ? [] : notLaid,
+    missing: marks.length > 0 ? [] : [...new Set([...notLaid, ...unsaid])],
     ...(marks.length > 0
       ? { note: `${marks.slice(0, NAMED).join(', ')}${marks.length > NAMED ? ' and more' : ''} too near` }
       : {}),

@@ -4,6 +4,7 @@ import { panelOf, parseDrawing } from '../../panel/index.ts'
 import { parseYard } from '../../yard/index.ts'
 import { planSteel } from '../plan-steel.ts'
 import type { Corner, PlacedBar, SteelPlan } from '../steel-plan.ts'
+import { faceCover } from './face-cover.ts'
 import { emptySpace, solidsOf } from './space.ts'
 
 /** Each drawing here once came out wrong; invented sizes. */
@@ -137,6 +138,22 @@ describe('cover of the faces', () => {
     const [mat] = MATS
     expect(check(plan([mat], { cover: { mould: 170, edge: 30 } }), 'face-cover:top')?.verdict).toBe('fail')
     expect(check(plan([mat], { cover: { mould: 30, edge: 30 } }), 'face-cover:top')).toBeUndefined()
+  })
+
+  it('is not known where the drawing does not say it, and fails where a bar sticks out', () => {
+    const { placed } = plan(MATS)
+    const top = (thickness: number) => {
+      const drawing = {
+        format: 'castwright.drawing/1',
+        mark: 'F1',
+        outline: box(0, 0, 6000, 3000),
+        thickness,
+      }
+      return faceCover(parseDrawing({ ...drawing, concrete: { strength: 40 } }), placed, 'top', [])
+    }
+    expect(top(200)).toMatchObject({ limit: null, verdict: 'unknown' })
+    expect(top(200)?.unknown).toEqual(['cover.top: cover to this face, mm'])
+    expect(top(40)).toMatchObject({ limit: 0, verdict: 'fail' })
   })
 
   it('two mats in a panel too thin for the cover of the other face', () => {

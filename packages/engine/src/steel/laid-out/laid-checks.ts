@@ -6,18 +6,21 @@ import { unknown, type Worked } from '../../working/worked.ts'
 import { NO_RULE } from './bend-of.ts'
 import type { LayContext } from './lay-context.ts'
 
-/** Spacing of bars as laid against the drawing's. */
-export function spacingLaid(key: string, found: number | null, asked: number): Check {
-  return compare({
-    id: `spacing:${key}`,
-    step: 'cage',
-    what: `Spacing of ${key} as laid`,
-    demand: found ?? 0,
-    limit: asked,
-    unit: 'mm',
-    sense: 'at most',
-    source: enteredBy('the drawing'),
-  })
+/** Widest spacing of bars as laid against the drawing's; none where no two bars stand beside each other. */
+export function spacingLaid(key: string, spacings: readonly number[], asked: number): Check[] {
+  if (spacings.length === 0) return []
+  return [
+    compare({
+      id: `spacing:${key}`,
+      step: 'cage',
+      what: `Spacing of ${key} as laid`,
+      demand: Math.max(...spacings),
+      limit: asked,
+      unit: 'mm',
+      sense: 'at most',
+      source: enteredBy('the drawing'),
+    }),
+  ]
 }
 
 /** Bars that had to be left out because the concrete less its cover has no room for them. */

@@ -50,7 +50,7 @@ export function starters(drawn: DrawnStarters, key: string, context: LayContext)
     ],
     checks: [
       ...(bend === null ? [] : [bend.check]),
-      spacingLaid(key, spacings.length > 0 ? Math.max(...spacings) : null, drawn.spacing),
+      ...spacingLaid(key, spacings, drawn.spacing),
       leftOutCheck(key, leftOut, 'they would leave the concrete less its cover'),
       ...(onEdge ? [] : [faceCheck(drawn, key, context)]),
       embedCheck(drawn, key, bend, context),

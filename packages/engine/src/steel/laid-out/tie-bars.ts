@@ -73,9 +73,7 @@ export function tieBars(drawn: DrawnTieBars, key: string, context: LayContext): 
     ],
     checks: [
       bend.check,
-      ...(drawn.spacing === undefined
-        ? []
-        : [spacingLaid(key, spacings.length > 0 ? Math.max(...spacings) : null, drawn.spacing)]),
+      ...(drawn.spacing === undefined ? [] : spacingLaid(key, spacings, drawn.spacing)),
       leftOutCheck(
         key,
         standing.reduce((sum, { leftOut }) => sum + leftOut, 0),
