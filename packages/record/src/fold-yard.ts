@@ -15,7 +15,7 @@ export interface JobFacts {
   readonly due: Readonly<Record<string, string>>
 }
 
-/** Weather at a time, as logged; null where that instrument gave nothing. */
+/** Weather at a time, as logged or as foretold; null where nothing was given. */
 export interface WeatherReading {
   readonly entry: string
   /** UTC */
@@ -26,12 +26,18 @@ export interface WeatherReading {
   readonly humidity: number | null
   /** km/h */
   readonly wind: number | null
+  /** On a level face, W/m²; °C that the sky radiates at. */
+  readonly sun?: number | null | undefined
+  readonly sky?: number | null | undefined
 }
 
 export interface FoldedYard {
   readonly facts: YardFacts
   readonly jobs: ReadonlyMap<string, JobFacts>
+  /** As logged, by time. */
   readonly weather: readonly WeatherReading[]
+  /** As foretold, by time: the forecast recorded last counts for its hours. */
+  readonly forecast: readonly WeatherReading[]
   readonly flags: readonly Flag[]
   /** Corrections in order, for the holds that rested on what they correct. */
   readonly corrections: readonly OutsideCorrection[]
@@ -46,6 +52,7 @@ export function foldYard(unordered: readonly AnyEntry[]): FoldedYard {
   const limits: Record<string, YardFacts['limits'][string]> = {}
   const jobs = new Map<string, JobFacts>()
   const weather = new Map<string, WeatherReading>()
+  const forecast = new Map<string, WeatherReading>()
 
   for (const { value } of live.get('yard') ?? []) yard = value as Yard
   for (const { root, tip, value } of live.get('gear') ?? []) {
@@ -65,18 +72,24 @@ export function foldYard(unordered: readonly AnyEntry[]): FoldedYard {
     jobs.set(job.mark, { entry: tip.id, mark: job.mark, yard: job.yard, due: job.due ?? {} })
   }
   for (const { tip, value } of live.get('weather') ?? []) {
-    for (const reading of (value as ValueOf<'weather'>).readings) {
-      weather.set(reading.at, { entry: tip.id, ...reading })
+    const { forecast: foretold, readings } = value as ValueOf<'weather'>
+    for (const reading of readings) {
+      ;(foretold === true ? forecast : weather).set(reading.at, { entry: tip.id, ...reading })
     }
   }
   return {
     facts: { yard, gear, limits },
     jobs: new Map([...jobs].sort(([a], [b]) => (a < b ? -1 : 1))),
-    weather: [...weather.values()].sort((a, b) => (a.at < b.at ? -1 : 1)),
+    weather: byTime(weather),
+    forecast: byTime(forecast),
     flags,
     corrections: entries.flatMap((entry) => {
       const root = rootOf.get(entry.id)
       return root === undefined ? [] : [{ entry, root }]
     }),
   }
+}
+
+function byTime(readings: ReadonlyMap<string, WeatherReading>): WeatherReading[] {
+  return [...readings.values()].sort((a, b) => (a.at < b.at ? -1 : 1))
 }

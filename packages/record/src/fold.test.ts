@@ -544,6 +544,11 @@ describe('the yard', () => {
         subject: YARD,
         value: { readings: [{ at, air: 9, humidity: null, wind: 5 }] },
       }),
+      device.make(LEAD, {
+        kind: 'weather',
+        subject: YARD,
+        value: { forecast: true, readings: [{ at, air: 11, humidity: null, wind: 5, sun: 300 }] },
+      }),
     ]
     const state = fold(entries)
     expect(state.yard.yard?.name).toBe('Example yard')
@@ -551,10 +556,13 @@ describe('the yard', () => {
     expect(state.yard.limits).toMatchObject({ x: { value: 2, unit: 'mm', by: ENGINEER } })
     expect(state.jobs.get('J1')?.due).toEqual({ W1: '2026-03-09' })
     expect(state.weather).toEqual([{ entry: entries[6]?.id, at, air: 9, humidity: null, wind: 5 }])
+    expect(state.forecast).toEqual([
+      { entry: entries[7]?.id, at, air: 11, humidity: null, wind: 5, sun: 300 },
+    ])
     expect([...state.people.values()].map(({ name, entries: count }) => `${name} ${count}`)).toEqual([
       'Ines Vale 1',
       'Tom Reed 2',
-      'Rua Hale 4',
+      'Rua Hale 5',
     ])
     expect(state.flags).toEqual([])
   })

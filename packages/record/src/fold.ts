@@ -25,6 +25,7 @@ export interface YardState {
   readonly people: ReadonlyMap<string, PersonSeen>
   /** In order of time. */
   readonly weather: readonly WeatherReading[]
+  readonly forecast: readonly WeatherReading[]
   /** By `<job>/<mark>`. */
   readonly dockets: ReadonlyMap<string, readonly Docket[]>
   readonly photos: ReadonlyMap<string, readonly Photo[]>
@@ -187,6 +188,7 @@ export function createFold(): Fold {
       jobs: yard.jobs,
       people: peopleOf(people),
       weather: yard.weather,
+      forecast: yard.forecast,
       dockets: pick((panel) => panel.dockets),
       photos: pick((panel) => panel.photos),
       passports: pick((panel) => panel.passports),

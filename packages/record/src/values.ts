@@ -96,6 +96,8 @@ export const valueSchemas = {
     strength: z.number().positive(),
   }),
   weather: z.strictObject({
+    /** What is still to come, as somebody foretold it; left out or false: as logged. */
+    forecast: z.boolean().optional(),
     readings: z
       .array(
         z.strictObject({
@@ -106,6 +108,10 @@ export const valueSchemas = {
           humidity: z.number().min(0).max(100).nullable(),
           /** km/h */
           wind: z.number().min(0).nullable(),
+          /** On a level face, W/m² */
+          sun: z.number().min(0).max(1500).nullable().optional(),
+          /** Temperature that the sky radiates at, °C */
+          sky: z.number().min(-120).max(60).nullable().optional(),
         }),
       )
       .min(1)

@@ -29,3 +29,4 @@ export {
 } from './weather.ts'
 export { type WeatheredCase, weatheredCase } from './weather-case.ts'
 export { heatSteps } from './working.ts'
+export { type PourWeather, type PourWeatherInput, weatherOfPour, type YardWeather } from './yard-weather.ts'
