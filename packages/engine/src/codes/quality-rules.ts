@@ -43,8 +43,24 @@ export interface AcceptanceRule {
   readonly note?: string
 }
 
+export interface MeanWantedInput {
+  /** MPa */
+  readonly specified: number
+  /** Standard deviation of the production's tests, MPa, and how many they are; null where there is none. */
+  readonly deviation: number | null
+  readonly tests: number
+}
+
+/** Mean that the family asks a mix to have, MPa. */
+export interface MeanWanted {
+  readonly mean: number
+  readonly source: Source
+}
+
 /** What a family says of finished panels and of test results. `unknown`: nothing that is confirmed. */
 export interface QualityRules {
   readonly tolerance: (input: ToleranceInput) => Worked<ToleranceLimit>
   readonly acceptance: (input: AcceptanceInput) => Worked<readonly AcceptanceRule[]>
+  /** Mean at which acceptance is met with the usual chance. */
+  readonly meanWanted: (input: MeanWantedInput) => Worked<MeanWanted>
 }

@@ -98,6 +98,19 @@ describe('acceptance of results', () => {
   })
 
   it.each([
+    [us, 30, 3, 18],
+    [us, 45, 4, 40],
+    [us, 45, null, 0],
+    [eu, 45, 3, 40],
+  ] as const)('so does that of the mean a mix must have (%#)', (family, specified, deviation, tests) => {
+    const found = family.quality.meanWanted({ specified, deviation, tests })
+    expect(found.known).toBe(true)
+    if (!found.known) return
+    const [step] = found.working
+    expect(step === undefined ? null : replay(step)).toBeCloseTo(found.value.mean, 9)
+  })
+
+  it.each([
     [{ results: [[1]] }, /specified/],
     [{ specified: 0, results: [[1]] }, /specified: found 0/],
     [{ specified: 30, results: [] }, /results: .*at least 1/],

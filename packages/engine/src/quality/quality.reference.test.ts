@@ -229,3 +229,51 @@ describe('PCI MNL-135-00, architectural panels', () => {
     expect(us.quality.tolerance({ what: 'squareness', size: 6700 }).known).toBe(false)
   })
 })
+
+describe('ACI 301-16, 4.2.3.3: mean that a mix must have (from memory)', () => {
+  const mean = (specified: number, deviation: number | null, tests: number) => {
+    const found = us.quality.meanWanted({ specified, deviation, tests })
+    return found.known ? found.value.mean : null
+  }
+  it.each([
+    [35, 3.5, 30, 39.69],
+    [35, 3.5, 15, 40.96],
+    [30, 5, 30, 38.15],
+    [50, 4, 22, 55.68],
+    [30, null, 0, 38.3],
+    [30, 5, 14, 38.3],
+    [20, null, 0, 27],
+    [40, null, 0, 49],
+  ] as const)('%s MPa, deviation %s of %s tests: %s', (specified, deviation, tests, wanted) => {
+    expect(Math.abs((mean(specified, deviation, tests) ?? 0) - wanted)).toBeLessThan(0.0051)
+  })
+
+  it('the two chances behind it are one in a hundred (normal law, computed by the series of erf)', () => {
+    expect(below(1.34 * Math.sqrt(3))).toBeCloseTo(0.01014, 5)
+    expect(below(2.33)).toBeCloseTo(0.0099, 5)
+  })
+
+  it('nothing below 0 and no strength: not known', () => {
+    expect(mean(0, 3, 30)).toBeNull()
+    expect(mean(30, -1, 30)).toBeNull()
+  })
+})
+
+describe('EN 206:2013+A2, Table 14: mean that continuous production must have (from memory)', () => {
+  it('37 MPa with 3.0 of 35 results: 41.44; not known of 34', () => {
+    const found = eu.quality.meanWanted({ specified: 37, deviation: 3, tests: 35 })
+    expect(found.known ? found.value.mean : null).toBeCloseTo(41.44, 9)
+    expect(eu.quality.meanWanted({ specified: 37, deviation: 3, tests: 34 }).known).toBe(false)
+  })
+})
+
+/** Chance of a normal deviate more than z below its mean, by the alternating series of erf. */
+function below(z: number): number {
+  const x = z / Math.SQRT2
+  let [term, sum] = [x, x]
+  for (let n = 1; n < 200; n += 1) {
+    term *= (-x * x) / n
+    sum += term / (2 * n + 1)
+  }
+  return (1 - (2 / Math.sqrt(Math.PI)) * sum) / 2
+}

@@ -1,6 +1,7 @@
 import { unknown } from '../../working/worked.ts'
 import type { QualityRules } from '../quality-rules.ts'
 import { acceptanceEn206 } from './en206-2013/acceptance.ts'
+import { meanWantedEn206 } from './en206-2013/mean-wanted.ts'
 import { lengthTolerance, sectionTolerance } from './en13369-2013/size-tolerance.ts'
 import { diagonalTolerance, surfaceTolerance } from './en14992-2007/panel-tolerance.ts'
 
@@ -22,4 +23,5 @@ export const quality: QualityRules = {
     }
   },
   acceptance: acceptanceEn206,
+  meanWanted: meanWantedEn206,
 }

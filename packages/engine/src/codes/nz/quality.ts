@@ -4,4 +4,5 @@ import type { QualityRules } from '../quality-rules.ts'
 export const quality: QualityRules = {
   tolerance: ({ what }) => unknown(`${what}: no confirmed value in nz`),
   acceptance: () => unknown('acceptance: the rules of NZS 3104 are not confirmed'),
+  meanWanted: () => unknown('mean wanted of a mix: the rules of NZS 3104 are not confirmed'),
 }

@@ -1,5 +1,6 @@
 import { unknown } from '../../working/worked.ts'
 import type { QualityRules } from '../quality-rules.ts'
+import { meanWantedAci301 } from './aci301-16/mean-wanted.ts'
 import { acceptanceAci318 } from './aci318-19/acceptance.ts'
 import {
   bowTolerance,
@@ -28,4 +29,5 @@ export const quality: QualityRules = {
     }
   },
   acceptance: acceptanceAci318,
+  meanWanted: meanWantedAci301,
 }
