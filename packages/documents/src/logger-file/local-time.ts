@@ -1,3 +1,4 @@
+import { instantsOf } from '@castwright/engine/yard'
 import type { TimeForm } from './logger-map.ts'
 
 /** Day and clock as written, without a zone. */
@@ -31,11 +32,7 @@ export function instantOf(
   const asUtc = Date.UTC(year, month - 1, day, hour, minute, second)
   const back = new Date(asUtc)
   if (back.getUTCMonth() !== month - 1 || back.getUTCDate() !== day || hour > 23) return null
-  // The zone's offset changes at most once in a day: one of the two around is in force.
-  const candidates = [asUtc - 86_400_000, asUtc + 86_400_000]
-    .map((near) => asUtc - (wallOf(near, zone) - near))
-    .filter((candidate) => wallOf(candidate, zone) === asUtc)
-    .sort((a, b) => a - b)
+  const candidates = instantsOf(asUtc, zone)
   return candidates.find((candidate) => after === null || candidate > after) ?? candidates[0] ?? null
 }
 
@@ -60,28 +57,4 @@ function writtenOf(text: string, as: Exclude<TimeForm, 'hours' | 'instant'>): Wr
   if (month < 1 || month > 12 || day < 1 || day > 31 || minute > 59 || second > 59) return null
   if (half !== undefined && (typed < 1 || typed > 12)) return null
   return { year: full, month, day, hour, minute, second }
-}
-
-const FORMATS = new Map<string, Intl.DateTimeFormat>()
-
-/** What the clocks of a zone show at an instant, as if it were UTC, ms. */
-function wallOf(instant: number, zone: string): number {
-  const format =
-    FORMATS.get(zone) ??
-    new Intl.DateTimeFormat('en-GB', {
-      timeZone: zone,
-      hourCycle: 'h23',
-      year: 'numeric',
-      month: 'numeric',
-      day: 'numeric',
-      hour: 'numeric',
-      minute: 'numeric',
-      second: 'numeric',
-    })
-  FORMATS.set(zone, format)
-  const parts = Object.fromEntries(
-    format.formatToParts(instant).map(({ type, value }) => [type, Number(value)]),
-  )
-  const { year = 0, month = 1, day = 1, hour = 0, minute = 0, second = 0 } = parts as Partial<Written>
-  return Date.UTC(year, month - 1, day, hour, minute, second) + (instant % 1000)
 }

@@ -1,4 +1,5 @@
 export { mixFor } from './mix-for.ts'
+export { instantsOf, nextClock, wallOf } from './wall-clock.ts'
 export {
   curveSchema,
   type InsertKind,
@@ -15,6 +16,7 @@ export {
   YARD_FORMAT,
   type Yard,
   type YardBed,
+  type YardCover,
   type YardCrane,
   type YardForm,
   type YardRigging,

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { FAMILY_IDS } from '../panel/family-ids.ts'
 import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput } from '../working/parse.ts'
+import { cover, coverIssues, covering, underBed, underIssues } from './over-and-under.ts'
 
 export const YARD_FORMAT = 'castwright.yard/1'
 export const JOB_FORMAT = 'castwright.job/1'
@@ -70,6 +71,9 @@ export const yardSchema = z.strictObject({
         width: positive,
         face: z.string().max(80).optional(),
         heated: z.boolean().optional(),
+        /** Under a roof: neither sky nor sun nor wind reach the top face. */
+        roofed: z.boolean().optional(),
+        under: underBed.optional(),
       }),
     )
     .max(500)
@@ -96,6 +100,9 @@ export const yardSchema = z.strictObject({
     .max(500)
     .optional(),
   mixes: z.array(mix).max(500).optional(),
+  covers: z.array(cover).max(100).optional(),
+  /** What is laid on a panel after its finish, and when it comes off in the yard's time. */
+  covering: covering.optional(),
   vibrators: z
     .array(z.strictObject({ mark, head: positive, radius: positive.optional() }))
     .max(500)
@@ -197,6 +204,7 @@ export type Mix = z.output<typeof mix>
 export type StrengthCurve = z.output<typeof curve>
 export type StrengthTest = z.output<typeof strengthTest>
 export type YardBed = NonNullable<Yard['beds']>[number]
+export type YardCover = NonNullable<Yard['covers']>[number]
 export type YardForm = NonNullable<Yard['forms']>[number]
 export type YardStock = NonNullable<Yard['stock']>[number]
 export type YardCrane = NonNullable<Yard['cranes']>[number]
@@ -216,6 +224,9 @@ export function parseYard(value: unknown, from = ''): Yard {
     ...repeated([yard.beds ?? []], ['beds']),
     ...repeated([yard.forms ?? []], ['forms']),
     ...repeated([yard.mixes ?? []], ['mixes']),
+    ...repeated([yard.covers ?? []], ['covers']),
+    ...coverIssues(yard),
+    ...(yard.beds ?? []).flatMap(underIssues),
     ...repeated([yard.vibrators ?? []], ['vibrators']),
     ...repeated([yard.insertKinds ?? []], ['insertKinds']),
     ...repeated(gear, ['cranes', 'rigging']),
