@@ -567,3 +567,27 @@ describe('working on cards', () => {
     expect(count).toBeGreaterThan(10)
   })
 })
+
+describe('advice of a computed night', () => {
+  const failing = compare({
+    id: 'night-least',
+    step: 'cure',
+    what: 'Lowest temperature of the concrete, computed',
+    demand: 2,
+    limit: 5,
+    unit: '°C',
+    sense: 'at least',
+    source: COMMON_PRACTICE,
+  })
+
+  it('stands on the card of the cure and on no other, and keeps nothing shut', () => {
+    const facts = readyToStrip()
+    const plan = liftOnlyPlan()
+    const base = { plan, facts, yard: yardFacts(), now: NOW }
+    const without = cardOf({ ...base, step: 'cure' })
+    const card = cardOf({ ...base, step: 'cure', night: [failing] })
+    expect(card.rows.filter(({ advice }) => advice)).toMatchObject([{ id: 'night-least', verdict: 'fail' }])
+    expect({ ...card, rows: [] }).toEqual({ ...without, rows: [] })
+    expect(cardOf({ ...base, step: 'strip', night: [failing] })).toEqual(cardOf({ ...base, step: 'strip' }))
+  })
+})

@@ -1,6 +1,7 @@
 import { ANGLE_CHECK } from '../lift/lift-checks.ts'
 import type { Plan } from '../plan.ts'
 import { type Asked, judge, wantedOf } from '../working/asked.ts'
+import type { Check } from '../working/check.ts'
 import { commonPractice } from '../working/source.ts'
 import { joinVerdicts } from '../working/verdict.ts'
 import type { Card, CardRow } from './card.ts'
@@ -23,6 +24,8 @@ export interface CardInput {
   readonly yard: YardFacts
   /** UTC instant, for ages and dates of gear. */
   readonly now: string
+  /** What the computed night says; shown at the step of its checks as advice. */
+  readonly night?: readonly Check[]
 }
 
 /**
@@ -32,27 +35,32 @@ export interface CardInput {
 export function cardOf(input: CardInput): Card {
   const { step, facts } = input
   const { hold } = panelStep(step)
-  const rows = rowsOf(input).map((row) =>
+  const conditions = rowsOf(input).map((row) =>
     withDecision(row, facts.steps[step].decisions[row.id], facts.revision),
   )
+  const advice = (input.night ?? [])
+    .filter((check) => check.step === step)
+    .map((check): CardRow => ({ ...checkRow(check, 'plan'), advice: true }))
   const behind = shutHold(step, facts)
   const done = stepIsDone(step, facts)
   const state = done ? 'done' : behind === null ? 'open' : 'waiting'
   const missing = [
     ...(behind === null ? [] : [`${panelStep(behind).name} to open first`]),
-    ...rows.flatMap((row) => waitsFor(row, hold)),
+    ...conditions.flatMap((row) => waitsFor(row, hold)),
   ]
   const ready = state === 'open' && missing.length === 0
   return {
     step,
     state,
-    rows,
-    verdict: joinVerdicts(rows.filter((row) => row.replaced === undefined).map(({ verdict }) => verdict)),
+    rows: [...conditions, ...advice],
+    verdict: joinVerdicts(
+      conditions.filter((row) => row.replaced === undefined).map(({ verdict }) => verdict),
+    ),
     ready,
-    answer: answerOf({ step, hold, state, rows, ready, behind }),
+    answer: answerOf({ step, hold, state, rows: conditions, ready, behind }),
     missing,
     entitled: hold ? ['lead'] : CLOSERS,
-    rests: restsOf(rows, facts),
+    rests: restsOf(conditions, facts),
     carried: carriedTo({ step, facts, plan: input.plan }),
   }
 }

@@ -26,6 +26,8 @@ export interface CardRow {
   readonly decision: Signed | null
   /** Entry ids that the row rests on. */
   readonly rests: readonly string[]
+  /** Computed beside the conditions of the step, as advice: it keeps nothing shut and asks for no decision. */
+  readonly advice?: true
   /**
    * What stands in for this result while it fails or is not known, in words: a difference signed by an engineer. A replaced row keeps
    * its verdict and is never counted as passed; it only does not keep the hold shut.

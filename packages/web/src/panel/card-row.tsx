@@ -39,6 +39,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
   const mayEnter = asked !== null && (recorded === null || stale) && open && mayDo(person.role, 'value')
   const mayDecide =
     !hold &&
+    row.advice !== true &&
     row.verdict !== 'pass' &&
     decision === null &&
     open &&

@@ -1,4 +1,5 @@
 import { LEAST_TEMPERATURE_LIMIT, PEAK_LIMIT } from '@castwright/engine/cure'
+import { CORE_FACE_LIMIT } from '@castwright/engine/cure/heat'
 import { LEAST_STRENGTH_LIMIT } from '@castwright/engine/lift'
 import { toleranceKey } from '@castwright/engine/quality'
 import type { CardRow } from '@castwright/engine/steps'
@@ -19,6 +20,7 @@ export interface LimitAsk {
 const KEYS: ReadonlyMap<string, string> = new Map([
   ['peak-temperature', PEAK_LIMIT],
   ['least-temperature', LEAST_TEMPERATURE_LIMIT],
+  ['night-core-face', CORE_FACE_LIMIT],
   ['strength', LEAST_STRENGTH_LIMIT],
   ...(['length', 'width', 'thickness', 'squareness', 'bow', 'warp', 'flatness'] as const).map(
     (what): [string, string] => [`built-${what}`, toleranceKey(what)],

@@ -42,6 +42,7 @@ function readingsText(value: unknown, unit: string): string {
 
 /** Where the number of a row comes from: words that must not blur. */
 export function originText(row: CardRow): string {
+  if (row.advice === true) return 'computed, as advice'
   const limit = row.source.status === 'entered' ? `limit ${enteredText(row.source.standard)}` : ''
   if (row.from === 'asked') {
     return [row.recorded === null ? '' : 'measured', limit].filter((part) => part !== '').join(', ')
