@@ -1,28 +1,8 @@
+import { wallOf } from '@castwright/engine/yard'
+
+export { wallOf }
+
 const HOUR = 3_600_000
-
-const formats = new Map<string, Intl.DateTimeFormat>()
-
-/** What a clock on the wall of the zone shows at an instant, as if it were UTC, ms. */
-export function wallOf(instant: number, zone: string): number {
-  const format =
-    formats.get(zone) ??
-    new Intl.DateTimeFormat('en-GB', {
-      timeZone: zone,
-      hourCycle: 'h23',
-      year: 'numeric',
-      month: '2-digit',
-      day: '2-digit',
-      hour: '2-digit',
-      minute: '2-digit',
-      second: '2-digit',
-    })
-  formats.set(zone, format)
-  const part = Object.fromEntries(format.formatToParts(instant).map(({ type, value }) => [type, value]))
-  const shown = Date.parse(
-    `${part.year}-${part.month}-${part.day}T${part.hour}:${part.minute}:${part.second}.000Z`,
-  )
-  return shown + (((instant % 1000) + 1000) % 1000)
-}
 
 /**
  * Instant at which the wall of the zone shows a time. One that the spring change leaves out is the same distance after

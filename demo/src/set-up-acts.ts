@@ -6,7 +6,7 @@ import { DEMO_JOB } from './drawings.ts'
 import { at } from './local-time.ts'
 import { personOf } from './people.ts'
 import type { Act } from './telling.ts'
-import { weatherHours } from './weather.ts'
+import { forecastHours, type WeatherHour, weatherHours } from './weather.ts'
 
 const SECOND = 1000
 const HOUR = 3600 * SECOND
@@ -95,27 +95,30 @@ export function setUpActs({
   ]
 }
 
-/** The weather station's hours, brought in four times a day. */
+/** The weather station's hours, brought in four times a day, and at noon the forecast for two days. */
 export function weatherActs(until: number): Act[] {
   const acts: Act[] = []
-  for (let end = at(TUESDAY, '12:00', DEMO_ZONE); end <= until; end += 6 * HOUR) {
-    acts.push({
-      at: end + 90 * SECOND,
-      device: 'office',
-      person: personOf('tom'),
-      draft: {
-        kind: 'weather',
-        subject: { kind: 'yard', id: 'Kettle Lane' },
-        value: {
-          readings: weatherHours(end - 5 * HOUR, end, DEMO_ZONE).map(({ at: when, ...rest }) => ({
-            at: new Date(when).toISOString(),
-            ...rest,
-          })),
-        },
-      },
-    })
-  }
+  for (let end = at(TUESDAY, '12:00', DEMO_ZONE); end <= until; end += 6 * HOUR)
+    acts.push(weatherAct(end + 90 * SECOND, weatherHours(end - 5 * HOUR, end, DEMO_ZONE), false))
+  for (let noon = at(TUESDAY, '12:00', DEMO_ZONE); noon <= until; noon += 24 * HOUR)
+    acts.push(weatherAct(noon + 600 * SECOND, forecastHours(noon + HOUR, noon + 48 * HOUR, DEMO_ZONE), true))
   return acts
+}
+
+function weatherAct(when: number, hours: readonly WeatherHour[], forecast: boolean): Act {
+  return {
+    at: when,
+    device: 'office',
+    person: personOf('tom'),
+    draft: {
+      kind: 'weather',
+      subject: { kind: 'yard', id: 'Kettle Lane' },
+      value: {
+        ...(forecast ? { forecast } : {}),
+        readings: hours.map(({ at: seen, ...rest }) => ({ at: new Date(seen).toISOString(), ...rest })),
+      },
+    },
+  }
 }
 
 /** The same as an entry carries it: fields that are not given are not there. */

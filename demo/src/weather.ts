@@ -57,6 +57,19 @@ export function weatherHours(from: number, to: number, zone: string): WeatherHou
   return hours
 }
 
+/** The same hours as somebody foretells them half a day before: whole degrees, and a little out. */
+export function forecastHours(from: number, to: number, zone: string): WeatherHour[] {
+  return weatherHours(from, to, zone).map(({ at, air, humidity, wind }) => {
+    const out = Math.sin((at - FIRST) / (7 * HOUR)) + 0.4 * Math.sin((at - FIRST) / (31 * HOUR))
+    return {
+      at,
+      air: Math.round(air + out),
+      humidity: Math.min(97, Math.round((humidity - 2 * out) / 5) * 5),
+      wind: Math.max(3, Math.round(wind * 1.1)),
+    }
+  })
+}
+
 function blended(days: number): [mean: number, swing: number, wind: number] {
   const place = Math.min(Math.max(days - 0.5, 0), DAYS.length - 1)
   const [a, b] = [Math.floor(place), Math.ceil(place)]

@@ -1,5 +1,27 @@
 import { parseYard, type Yard } from '@castwright/engine/yard'
 
+/** Invented: 8 mm plate on a frame, air under it. */
+const STEEL_BED = {
+  layers: [{ thickness: 8, conductivity: 50, heatCapacity: 3600 }],
+  film: 11,
+}
+
+/** Invented: thin coated plywood on an open grid, the wind under it. */
+const PLY_BED = {
+  layers: [{ thickness: 9, conductivity: 0.13, heatCapacity: 900 }],
+  film: 18,
+}
+
+/** Invented: how the yard's cement gives off its heat. */
+const HEAT = {
+  heat: 440,
+  ultimate: 0.7,
+  beta: 1.25,
+  reference: 20,
+  conductivity: 2.2,
+  heatCapacity: 2400,
+}
+
 /** The invented yard: four beds, two mixes, plain gear. No maker, place or person in it exists. */
 export function demoYard(): Yard {
   return parseYard({
@@ -8,11 +30,23 @@ export function demoYard(): Yard {
     code: 'eu',
     timezone: 'Europe/Dublin',
     beds: [
-      { mark: '1', length: 16_000, width: 3800, face: 'steel' },
-      { mark: '2', length: 16_000, width: 3800, face: 'steel', heated: true },
-      { mark: '3', length: 9000, width: 3600, face: 'steel, tilting' },
-      { mark: '4', length: 11_000, width: 3600, face: 'coated plywood' },
+      { mark: '1', length: 16_000, width: 3800, face: 'steel', under: STEEL_BED },
+      {
+        mark: '2',
+        length: 16_000,
+        width: 3800,
+        face: 'steel',
+        heated: true,
+        under: { ...STEEL_BED, power: { watts: 280, from: 4, until: 10 } },
+      },
+      { mark: '3', length: 9000, width: 3600, face: 'steel, tilting', under: STEEL_BED },
+      { mark: '4', length: 11_000, width: 3600, face: 'coated plywood', under: PLY_BED },
     ],
+    covers: [
+      { mark: 'sheet', resistance: 0.08 },
+      { mark: 'foam mat', thickness: 20, conductivity: 0.045 },
+    ],
+    covering: { cover: 'sheet', off: '05:30' },
     forms: [
       {
         mark: 'rail 120',
@@ -68,6 +102,7 @@ export function demoYard(): Yard {
     mixes: [
       {
         mark: 'K40',
+        heat: { ...HEAT, binder: 360, activation: 38_000, tau: 10.5 },
         strength: 40,
         density: 2390,
         aggregate: 16,
@@ -81,6 +116,7 @@ export function demoYard(): Yard {
       },
       {
         mark: 'K50',
+        heat: { ...HEAT, binder: 420, activation: 39_000, tau: 9.5 },
         strength: 50,
         density: 2410,
         aggregate: 16,
