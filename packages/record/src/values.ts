@@ -94,6 +94,8 @@ export const valueSchemas = {
     age: z.number().positive(),
     /** MPa */
     strength: z.number().positive(),
+    /** With the panel, or at the standard's temperature; with the panel where it is left out. */
+    cured: z.enum(['panel', 'standard']).optional(),
   }),
   weather: z.strictObject({
     /** What is still to come, as somebody foretold it; left out or false: as logged. */

@@ -26,6 +26,8 @@ export interface CureRules {
   readonly coreFace: CureLimit | null
   /** Largest difference of concrete surface and air when the cover comes off, °C. */
   readonly uncovering: CureLimit | null
+  /** Temperature at which specimens are kept that are not cured with the panel, °C. */
+  readonly standardCuring: CureLimit | null
   /** Least time of curing, days. */
   readonly curingTime: (input: CuringTimeInput) => Worked<number>
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { hourAtChance } from './gain/chance-met.ts'
 import { POPULATION_PRIOR } from './gain/population.ts'
 import { type LiveCurveInput, liveCurve } from './live-curve.ts'
 import { strengthNow } from './strength-from-log.ts'
@@ -89,6 +90,20 @@ describe('a curve brought up to date by cylinders of the pour', () => {
     expect(after?.[1]).toBeGreaterThanOrEqual(0.5)
     expect(before?.[1]).toBeLessThan(0.5)
     expect(liveCurve({ ...ask, wanted: null }).chance).toEqual([])
+  })
+
+  it('names the hour of a probability, straight between its hours', () => {
+    const chance = [
+      [10, 0.2],
+      [11, 0.6],
+      [12, 0.95],
+    ] as const
+    expect(hourAtChance(chance, 0.5)).toBeCloseTo(10.75, 9)
+    expect(hourAtChance(chance, 0.95)).toBe(12)
+    expect(hourAtChance(chance, 0.1)).toBe(10)
+    expect(hourAtChance(chance, 0.99)).toBeNull()
+    expect(hourAtChance([], 0.5)).toBeNull()
+    expect(hourAtChance(plain.chance, 0.95)).toBeCloseTo(plain.hourLow ?? Number.NaN, 1)
   })
 
   it('is later with a weak cylinder, and says what it rests on', () => {

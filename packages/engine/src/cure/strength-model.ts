@@ -97,7 +97,7 @@ function fromTests(
   const aged = tests.map((test): AgedTest => [test.age * testRate(test, method), test.strength])
   if (aged.some(([age]) => !(age > 0)))
     return unknown('tests: a temperature at which the age method counts nothing')
-  const fit = bestFit(aged)
+  const fit = fitOf(tests, aged, method)
   if (fit === null)
     return unknown(`tests: at least three different ages that fix a curve, found ${tests.length} tests`)
   const ages = aged.map(([age]) => age)
@@ -129,6 +129,24 @@ function fromTests(
     [],
     testsAssumed(tests, method),
   )
+}
+
+/** Fits by the very list of tests: a room full of panels asks for the same mix again and again, and a fit takes a while. */
+const fits = new WeakMap<readonly StrengthTest[], Map<string, CurveFit | null>>()
+
+function fitOf(
+  tests: readonly StrengthTest[],
+  aged: readonly AgedTest[],
+  method: AgeMethod,
+): CurveFit | null {
+  const known = fits.get(tests) ?? new Map<string, CurveFit | null>()
+  fits.set(tests, known)
+  const key = JSON.stringify([method, aged])
+  const found = known.get(key)
+  if (found !== undefined) return found
+  const fit = bestFit(aged)
+  known.set(key, fit)
+  return fit
 }
 
 const LEAST_AGES = 3

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Yard } from '../yard/yard.ts'
 import { cureNow } from './cure-now.ts'
+import type { EnteredLimit, SpecimenResult } from './facts.ts'
+import { pourResults } from './pour-results.ts'
 
 const yard = {
   format: 'castwright.yard/1',
@@ -80,5 +82,125 @@ describe('the cure of a panel as it stands now', () => {
       temperature: 'logged',
       unknown: ['mix of the pour'],
     })
+  })
+})
+
+describe('the cure of a panel with results of its pour', () => {
+  // A mix whose pours differ by more than one test scatters, so that a result tells something of its pour.
+  const wide = { ...yard, mixes: [{ ...yard.mixes[0], scatter: 0.1 }] }
+  const by = { id: 'p1', name: 'Tom Reed', role: 'floor' as const }
+  const logged = { cast, temperatures: [log('core', 18)] }
+  const plain = cureNow({ cure, facts: logged, yard: wide, until: 60 })
+  const at = (hour: number) => plain.curve.find(([each]) => each === hour)?.[1] ?? Number.NaN
+  const result = (specimen: string, age: number, strength: number, more: Partial<SpecimenResult> = {}) => ({
+    entry: specimen,
+    specimen,
+    kind: 'cylinder' as const,
+    age,
+    strength,
+    by,
+    seen: '',
+    ...more,
+  })
+  const eu = { value: 20, source: { standard: 'EN 12390-2', clause: '', status: 'seen' } } as const
+  const told = (specimens: readonly SpecimenResult[], ratio: EnteredLimit | null = null) =>
+    cureNow({
+      cure,
+      facts: logged,
+      yard: wide,
+      until: 60,
+      results: pourResults({ specimens, cubeRatio: ratio, standardCuring: eu }),
+    })
+
+  it('is later with a weak cylinder, names it, and says what the curve rests on', () => {
+    const weak = told([result('S1', 12, 0.6 * at(12))])
+    expect(weak.hour).toBeGreaterThan(plain.hour ?? Number.POSITIVE_INFINITY)
+    expect(weak.kept.map(({ specimen }) => specimen)).toEqual(['S1'])
+    expect(weak.restsOn).toMatch(/^1 cylinder of this pour/)
+    expect(weak.taken).toHaveLength(1)
+    expect(weak.loggedTo).toBe(24)
+    expect(weak.assumed.map(({ field }) => field)).toContain('specimens[].cured')
+    expect(plain).toMatchObject({ taken: [], kept: [], slipped: [], restsOn: null })
+  })
+
+  it('takes one far too high for less, and names it', () => {
+    const high = told([
+      result('S1', 12, at(12), { cured: 'panel' }),
+      result('S2', 12, 1.01 * at(12), { cured: 'panel' }),
+      result('S3', 12, 1.9 * at(12), { cured: 'panel' }),
+    ])
+    expect(high.slipped.map(({ specimen }) => specimen)).toEqual(['S3'])
+    expect(high.assumed.map(({ field }) => field)).not.toContain('specimens[].cured')
+  })
+
+  it('leaves a cube out without a ratio, and takes it by one that an engineer entered', () => {
+    const cube = result('C1', 12, at(12) / 0.8, { kind: 'cube', cured: 'panel' })
+    expect(told([cube])).toMatchObject({ taken: [], curve: plain.curve })
+    const ratio: EnteredLimit = {
+      entry: 'l1',
+      value: 0.8,
+      unit: '',
+      standard: 'tests of the yard',
+      edition: '2026',
+      by: { id: 'p2', name: 'Ines Calder', role: 'engineer' },
+    }
+    const cylinder = told([result('C1', 12, at(12), { cured: 'panel' })])
+    const counted = told([cube], ratio)
+    expect(counted.hour).toBeCloseTo(cylinder.hour ?? Number.NaN, 9)
+    expect(counted.assumed.map(({ why }) => why).join()).toMatch(/1 cube, entered by Ines Calder/)
+    expect(told([cube], { ...ratio, value: 1.2 }).taken).toEqual([])
+  })
+
+  it('ages a specimen of standard curing at the standard’s temperature', () => {
+    const beside = told([result('S1', 12, at(12), { cured: 'panel' })])
+    const warmer = told([result('S1', 12, at(12), { cured: 'standard' })])
+    // Cured at 20 °C and not at 18 it counts as older, so the pour is weaker than it looks.
+    expect(warmer.hour).toBeGreaterThan(beside.hour ?? Number.POSITIVE_INFINITY)
+    const left = pourResults({
+      specimens: [result('S1', 12, 20, { cured: 'standard' })],
+      cubeRatio: null,
+      standardCuring: null,
+    })
+    expect(left.cylinders).toEqual([])
+    expect(left.left[0]?.why).toMatch(/not confirmed for this code family/)
+  })
+
+  it('lets the mix speak alone where it has no scatter, and says so', () => {
+    const { scatter: _, ...bare } = yard.mixes[0]
+    const found = cureNow({
+      cure,
+      facts: logged,
+      yard: { ...yard, mixes: [bare] },
+      until: 60,
+      results: pourResults({
+        specimens: [result('S1', 12, 20)],
+        cubeRatio: null,
+        standardCuring: eu,
+      }),
+    })
+    expect(found.curve.length).toBeGreaterThan(50)
+    expect(found.taken).toEqual([])
+    expect(found.unknown.join()).toMatch(/results not taken in: scatter/)
+  })
+
+  it('follows results at the reference temperature while nothing is logged, listed as assumed', () => {
+    const found = cureNow({
+      cure,
+      facts: { cast, temperatures: [] },
+      yard: wide,
+      until: 60,
+      results: pourResults({ specimens: [result('S1', 12, 10)], cubeRatio: null, standardCuring: eu }),
+    })
+    expect(found).toMatchObject({ temperature: 'planned', loggedTo: null })
+    expect(found.taken).toHaveLength(1)
+    expect(found.assumed).toContainEqual(expect.objectContaining({ field: 'temperatures', value: 20 }))
+  })
+
+  it('gives the probability of another strength where one is asked', () => {
+    const at15 = cureNow({ cure, facts: logged, yard: wide, until: 60, wanted: 15 })
+    const [soon, late] = [at15, plain].map(
+      ({ chance }) => chance.find(([, p]) => p >= 0.9)?.[0] ?? Number.NaN,
+    )
+    expect(soon).toBeLessThan(late ?? Number.NaN)
   })
 })

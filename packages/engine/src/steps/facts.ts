@@ -91,6 +91,8 @@ export interface SpecimenResult {
   readonly age: number
   /** MPa */
   readonly strength: number
+  /** Beside the panel or in it, or kept at the standard's temperature; beside the panel where nobody said. */
+  readonly cured?: 'panel' | 'standard' | undefined
   readonly by: Signer
   readonly seen: string
 }

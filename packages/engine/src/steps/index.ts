@@ -26,6 +26,13 @@ export {
   type LiftHoursNowInput,
   liftHoursNow,
 } from './lift-hours-now.ts'
+export {
+  asCylinder,
+  CUBE_RATIO_LIMIT,
+  type PourResults,
+  type PourResultsInput,
+  pourResults,
+} from './pour-results.ts'
 export { type PourStrengthInput, pourStrength } from './pour-strength.ts'
 export { isStepId, type PanelStep, panelStep, STEP_IDS, STEPS, type StepId } from './steps.ts'
 export { LOW_EDGE, type StrengthAtLift, strengthAtLift } from './strength-at-lift.ts'

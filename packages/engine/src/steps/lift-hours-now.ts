@@ -3,8 +3,9 @@ import { type ConditionHour, type LiftHours, liftHours } from '../lift/hour.ts'
 import type { Plan } from '../plan.ts'
 import { cureNow } from './cure-now.ts'
 import type { PanelFacts, YardFacts } from './facts.ts'
+import { CUBE_RATIO_LIMIT } from './pour-results.ts'
 import { pourStrength } from './pour-strength.ts'
-import { strengthAtLift } from './strength-at-lift.ts'
+import { countedAtLift, strengthAtLift } from './strength-at-lift.ts'
 
 export interface LiftHoursNowInput {
   readonly plan: Pick<Plan, 'cure' | 'lift' | 'pour'>
@@ -36,7 +37,8 @@ const UNTIL = 168
 
 /**
  * The hours of the lift as they stand now: the curve along this pour's own temperatures once they are logged, and lowered by its results
- * where they lie below it at their age. Results above the curve raise nothing.
+ * where they lie below it at their age. Results above the curve raise nothing: the hold goes by the least of results and the mix's own
+ * curve, so the curve that results bring up to date (`cureNow` with results) would show hours at which it stays shut.
  *
  * `met` is what the strip hold sees: a condition whose hour has come is met only once a result of the pour says so.
  */
@@ -81,11 +83,12 @@ function shareOf({
 }: LiftHoursNowInput & { readonly curve: readonly CurvePoint[] }): number {
   const hour = ageOf(facts, now)
   if (hour === null) return 1
-  const past = facts.specimens.filter(({ age, kind }) => kind !== 'cube' && age <= hour)
+  const cubeRatio = yard.limits[CUBE_RATIO_LIMIT] ?? null
+  const past = countedAtLift({ specimens: facts.specimens, hour, cubeRatio })
   const latest = Math.max(...past.map(({ age }) => age))
   const mark = facts.cast?.mix ?? plan.pour.mix
   const scatter = yard.yard?.mixes?.find((mix) => mix.mark === mark)?.scatter ?? null
-  const results = strengthAtLift({ specimens: past, hour, scatter, curveLow: null })
+  const results = strengthAtLift({ specimens: facts.specimens, hour, scatter, cubeRatio, curveLow: null })
   const there = lowAt(curve, latest)
   if (!results.known || there === null || !(there > 0)) return 1
   return Math.min(1, results.value.low / there)

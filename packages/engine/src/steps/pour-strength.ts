@@ -2,6 +2,7 @@ import type { Plan } from '../plan.ts'
 import { unknown, type Worked } from '../working/worked.ts'
 import { curveLow } from './curve-low.ts'
 import type { PanelFacts, YardFacts } from './facts.ts'
+import { CUBE_RATIO_LIMIT } from './pour-results.ts'
 import { type StrengthAtLift, strengthAtLift } from './strength-at-lift.ts'
 
 export interface PourStrengthInput {
@@ -22,6 +23,7 @@ export function pourStrength({ plan, facts, yard, now }: PourStrengthInput): Wor
     specimens: facts.specimens,
     hour,
     scatter: mix?.scatter ?? null,
+    cubeRatio: yard.limits[CUBE_RATIO_LIMIT] ?? null,
     curveLow: mix === undefined ? null : curveLow({ mix, logs: facts.temperatures, hour }),
   })
 }

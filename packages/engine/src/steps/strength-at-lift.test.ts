@@ -40,6 +40,37 @@ describe('strength of this pour at this hour', () => {
     expect(found.known && found.value.rests).toEqual(['s-24', 's-23'])
   })
 
+  it('counts a cube by the ratio that an engineer entered, rests on it, and not without one', () => {
+    const cubeRatio = {
+      entry: 'l1',
+      value: 0.8,
+      unit: '',
+      standard: 'tests of the yard',
+      edition: '2026',
+      by: { id: 'p2', name: 'Ines Calder', role: 'engineer' },
+    } as const
+    const specimens = [specimen(30, { kind: 'cube' })]
+    const found = strengthAtLift({ specimens, hour: 18, scatter: 0.08, curveLow: null, cubeRatio })
+    // 24 MPa as a cylinder.
+    expect(found.known && found.value.low).toBeCloseTo(19.924, 3)
+    expect(found.known && found.value.rests).toEqual(['s-30', 'l1'])
+    const without = strengthAtLift({ specimens, hour: 18, scatter: 0.08, curveLow: null })
+    expect(without.known ? '' : without.gaps.join()).toMatch(/without a ratio that an engineer entered/)
+  })
+
+  it('does not count what was cured by the standard: it says nothing of the panel at this hour', () => {
+    const cured = (how: 'panel' | 'standard') =>
+      strengthAtLift({
+        specimens: [specimen(24, { cured: how })],
+        hour: 18,
+        scatter: 0.08,
+        curveLow: null,
+      })
+    expect(cured('panel').known).toBe(true)
+    const standard = cured('standard')
+    expect(standard.known ? '' : standard.gaps.join()).toMatch(/cured by the standard/)
+  })
+
   it.each<[string, readonly number[], object]>([
     ['no result', [], {}],
     ['a result of nothing', [0], {}],

@@ -1,7 +1,8 @@
-import { commonPractice, type Source } from '../working/source.ts'
+import { commonPractice, enteredBy, type Source } from '../working/source.ts'
 import { known, type Step, unknown, type Worked } from '../working/worked.ts'
 import type { CurveLow } from './curve-low.ts'
-import type { SpecimenResult } from './facts.ts'
+import type { EnteredLimit, SpecimenResult } from './facts.ts'
+import { asCylinder } from './pour-results.ts'
 
 export interface StrengthAtLiftInput {
   readonly specimens: readonly SpecimenResult[]
@@ -11,6 +12,8 @@ export interface StrengthAtLiftInput {
   readonly scatter: number | null
   /** Low edge of the mix's curve at this pour's equivalent age, MPa; null where there is no log, curve or scatter. */
   readonly curveLow: CurveLow | null
+  /** Cylinder over cube as an engineer entered it for the yard; without it cubes are not counted. */
+  readonly cubeRatio?: EnteredLimit | null
 }
 
 export interface StrengthAtLift {
@@ -39,8 +42,9 @@ const STRICT: Source = commonPractice('the least of everything that is known of 
  *   none, by the spread of at least three results, `mean − t s √(1 + 1/n)`;
  * - the low edge of the mix's curve at the equivalent age of the logged temperatures, where that is known.
  *
- * Results count up to this hour; concrete kept wet and warm does not lose strength after its test. Cubes are not counted: no confirmed
- * conversion. Unknown with no result, and with one or two where the mix has no scatter.
+ * Results count up to this hour; concrete kept wet and warm does not lose strength after its test. A cube counts by the ratio that an
+ * engineer entered and not without one. A specimen cured by the standard tells nothing of the panel at this hour and is not counted.
+ * Unknown with no result, and with one or two where the mix has no scatter.
  *
  * Source: common practice, no source.
  * Example: one cylinder of 24 MPa, scatter 0.08: 24 · exp(−1.645 · 0.08 · √2) = 19.92 MPa.
@@ -50,24 +54,11 @@ export function strengthAtLift({
   hour,
   scatter,
   curveLow,
+  cubeRatio = null,
 }: StrengthAtLiftInput): Worked<StrengthAtLift> {
   if (!(hour > 0) || !Number.isFinite(hour)) return unknown('hours from mixing to now')
-  const usable = specimens.filter(
-    ({ kind, age, strength }) =>
-      kind !== 'cube' &&
-      Number.isFinite(age) &&
-      age > 0 &&
-      age <= hour &&
-      Number.isFinite(strength) &&
-      strength > 0,
-  )
-  if (usable.length === 0) {
-    return unknown(
-      specimens.some(({ kind }) => kind === 'cube')
-        ? 'a cylinder or probe result of this pour: cubes are not counted'
-        : 'a cylinder or probe result of this pour',
-    )
-  }
+  const usable = countedAtLift({ specimens, hour, cubeRatio })
+  if (usable.length === 0) return unknown(noResult(specimens))
   const latest = Math.max(...usable.map(({ age }) => age))
   const set = usable.filter(({ age }) => latest - age <= SAME_TEST)
   const values = set.map(({ strength }) => strength)
@@ -80,7 +71,14 @@ export function strengthAtLift({
     parts.k = curveLow.low
   }
   const low = Math.min(...Object.values(parts))
-  return known({ low, rests: [...set.map(({ entry }) => entry), ...(curveLow?.rests ?? [])] }, [
+  const ratio = set.some(({ kind }) => kind === 'cube') ? cubeRatio : null
+  const rests = [
+    ...set.map(({ entry }) => entry),
+    ...(ratio === null ? [] : [ratio.entry]),
+    ...(curveLow?.rests ?? []),
+  ]
+  return known({ low, rests }, [
+    ...(ratio === null ? [] : cubeSteps(set, ratio)),
     ...next.working,
     ...(curveLow?.working ?? []),
     {
@@ -93,6 +91,51 @@ export function strengthAtLift({
       note: `x least of ${values.length} result${values.length === 1 ? '' : 's'}, n low edge of the next test${curveLow === null ? '; curve at the equivalent age not known, not used' : ', k low edge of the curve at the equivalent age'}`,
     },
   ])
+}
+
+/** Results that count at an hour, as cylinders: `strength` is that of a cylinder, `measured` what the press read. */
+export function countedAtLift({
+  specimens,
+  hour,
+  cubeRatio = null,
+}: Pick<StrengthAtLiftInput, 'specimens' | 'hour' | 'cubeRatio'>): (SpecimenResult & {
+  readonly measured: number
+})[] {
+  return specimens.flatMap((result) => {
+    const { age, kind, cured } = result
+    const strength = asCylinder(result, cubeRatio)
+    const standard = cured === 'standard' && kind !== 'probe'
+    const sound = Number.isFinite(age) && age > 0 && age <= hour
+    return strength !== null && !standard && sound && Number.isFinite(strength) && strength > 0
+      ? [{ ...result, strength, measured: result.strength }]
+      : []
+  })
+}
+
+function noResult(specimens: readonly SpecimenResult[]): string {
+  const wanted = 'a cylinder or probe result of this pour'
+  if (specimens.some(({ kind, cured }) => kind === 'cube' && cured !== 'standard'))
+    return `${wanted}: cubes are not counted without a ratio that an engineer entered`
+  return specimens.some(({ cured }) => cured === 'standard')
+    ? `${wanted}: what was cured by the standard is not counted`
+    : wanted
+}
+
+function cubeSteps(
+  set: readonly (SpecimenResult & { readonly measured: number })[],
+  ratio: EnteredLimit,
+): Step[] {
+  return set
+    .filter(({ kind }) => kind === 'cube')
+    .map(({ specimen, strength, measured }) => ({
+      symbol: `x ${specimen}`,
+      formula: 'r c',
+      given: { r: ratio.value, c: measured },
+      result: strength,
+      unit: 'MPa',
+      source: enteredBy(`${ratio.by.name}: ${ratio.standard}, ${ratio.edition}`),
+      note: 'cylinder over cube',
+    }))
 }
 
 function lowOfNext(values: readonly number[], scatter: number | null): Worked<number> {

@@ -38,6 +38,19 @@ const mixHeat = z.strictObject({
   heatCapacity: z.number().min(100).max(10_000),
 })
 
+const amount = z.number().min(0)
+
+/** What a cubic metre of a mix is made of, kg/m³. */
+export const proportionsSchema = z.strictObject({
+  cement: positive,
+  slag: amount,
+  flyAsh: amount,
+  water: positive,
+  superplasticizer: amount,
+  coarse: amount,
+  fine: amount,
+})
+
 const mix = z.strictObject({
   mark,
   strength: positive,
@@ -55,6 +68,8 @@ const mix = z.strictObject({
   dischargeMinutes: positive.optional(),
   /** Without it the temperatures of a night are not computed. */
   heat: mixHeat.optional(),
+  /** Lets open tests of like mixes stand in for a mix that has neither curve nor tests, until results of its own are there. */
+  proportions: proportionsSchema.optional(),
 })
 
 /** What a yard has. All but format, name, code and time zone may be missing; what needs it is then not known. */

@@ -7,5 +7,6 @@ export const cure: CureRules = {
   leastTemperature: null,
   coreFace: null,
   uncovering: { value: 20, source: commonPractice('thermal shock of a visible face') },
+  standardCuring: null,
   curingTime: () => unknown('curing time: no confirmed value'),
 }

@@ -14,5 +14,13 @@ export const cure: CureRules = {
   },
   coreFace: null,
   uncovering: { value: 20, source: commonPractice('thermal shock of a visible face') },
+  standardCuring: {
+    value: 20,
+    source: {
+      standard: 'EN 12390-2',
+      clause: 'curing in water or at 95 % humidity, 20 ± 2 °C',
+      status: 'seen',
+    },
+  },
   curingTime,
 }

@@ -13,5 +13,6 @@ export const cure: CureRules = {
   leastTemperature: { value: 10, source: COLD },
   coreFace: null,
   uncovering: { value: 20, source: COLD },
+  standardCuring: null,
   curingTime: () => unknown('curing time: no confirmed value'),
 }

@@ -24,5 +24,13 @@ export const cure: CureRules = {
     },
   },
   uncovering: { value: 20, source: commonPractice('thermal shock of a visible face') },
+  standardCuring: {
+    value: 23,
+    source: {
+      standard: 'ASTM C31',
+      clause: 'final curing of standard-cured specimens, 23 ± 2 °C',
+      status: 'seen',
+    },
+  },
   curingTime: () => unknown('curing time: no rule by class in this family'),
 }

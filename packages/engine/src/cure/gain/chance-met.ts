@@ -15,3 +15,15 @@ export function chanceMet(model: StrengthModel | PourModel, age: number, wanted:
   if (!(deviation > 0)) return strength >= wanted ? 1 : 0
   return normalBelow((strength - wanted) / deviation)
 }
+
+/** First hour at which the probability reaches `wanted`, straight between its hours; null where it never does. */
+export function hourAtChance(
+  chance: readonly (readonly [hour: number, probability: number])[],
+  wanted: number,
+): number | null {
+  const after = chance.findIndex(([, probability]) => probability >= wanted)
+  const [b, a] = [chance[after], chance[after - 1]]
+  if (b === undefined) return null
+  if (a === undefined || !(b[1] > a[1])) return b[0]
+  return a[0] + ((wanted - a[1]) / (b[1] - a[1])) * (b[0] - a[0])
+}

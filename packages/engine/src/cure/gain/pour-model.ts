@@ -2,7 +2,7 @@ import type { Step } from '../../working/worked.ts'
 import { BAND_DEVIATE, type StrengthModel } from '../strength-model.ts'
 import type { AgedStrength } from './aged-strength.ts'
 import { normalBelow } from './normal.ts'
-import { laterTests, takeIn } from './posterior.ts'
+import { laterTests, type Posterior, takeIn } from './posterior.ts'
 import type { StrengthPrior } from './strength-prior.ts'
 
 /** A pour ready to be asked. The strength is the median of one later test, MPa; ages in h at the reference temperature. */
@@ -25,10 +25,15 @@ export function pourModel(prior: StrengthPrior, cylinders: readonly AgedStrength
   const ages = cylinders.map(({ days }) => days)
   const [from, to] = [Math.min(prior.from, ...ages) * 24, Math.max(prior.to, ...ages) * 24]
   const placeOf = (place: number) => cylinders.indexOf(taken.tests[place] as AgedStrength)
-  const law = (age: number) =>
-    age >= from * (1 - 1e-12) && age <= to * (1 + 1e-12)
-      ? (laterTests(prior, taken, [age / 24])[0] ?? null)
-      : null
+  // Strength, band and chance of one age are asked one after the other: its law is found once.
+  let last: { readonly age: number; readonly law: Posterior | null } | null = null
+  const law = (age: number): Posterior | null => {
+    if (last?.age === age) return last.law
+    const inside = age >= from * (1 - 1e-12) && age <= to * (1 + 1e-12)
+    const found = inside ? (laterTests(prior, taken, [age / 24])[0] ?? null) : null
+    last = { age, law: found }
+    return found
+  }
   const strength = (age: number) => {
     const found = law(age)
     return found === null ? null : Math.exp(found.mean)

@@ -1,21 +1,11 @@
 import { z } from 'zod'
 import { parseInput } from '../../working/parse.ts'
+import { proportionsSchema } from '../../yard/yard.ts'
 import { COLDEST_READING, HOTTEST_READING } from '../readings.ts'
 
 const positive = z.number().positive()
-const amount = z.number().min(0)
 /** No concrete is stronger, MPa: a number above it is in another unit. */
 const STRONGEST = 250
-
-const proportions = z.strictObject({
-  cement: positive,
-  slag: amount,
-  flyAsh: amount,
-  water: positive,
-  superplasticizer: amount,
-  coarse: amount,
-  fine: amount,
-})
 
 const gainSchema = z.strictObject({
   /** Age, h; strength, MPa; temperature while it cured, °C. */
@@ -30,7 +20,7 @@ const gainSchema = z.strictObject({
     .min(1)
     .max(500),
   /** kg/m³ */
-  mix: proportions.optional(),
+  mix: proportionsSchema.optional(),
   /** Reference temperature, °C, and activation energy, J/mol, of the age method. */
   reference: z.number().min(COLDEST_READING).max(HOTTEST_READING).optional(),
   activation: positive.optional(),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { HELD_OUT_FOUND } from '../held-out-found.ts'
 import { normalBelow } from '../normal.ts'
 import { alikeGroups, openMixes } from '../open-mixes.ts'
 import {
@@ -65,6 +66,13 @@ describe(`strength at 28 days of mixes held out (seed ${SEED}, ${FOLDS} folds)`,
     const alone = scoreOf(cases, toldWithoutMix(cases, 28)).cover
     expect(alone).toBeGreaterThanOrEqual(0.85)
     expect(alone).toBeLessThanOrEqual(0.95)
+  })
+
+  it('comes near what the app shows as measured', () => {
+    const { cases: count, cover, halfWidth } = scoreOf(cases, told)
+    expect(count).toBe(HELD_OUT_FOUND.mixes)
+    expect(Math.abs(cover - HELD_OUT_FOUND.held)).toBeLessThan(0.035)
+    expect(Math.abs(halfWidth - HELD_OUT_FOUND.halfWidth)).toBeLessThan(0.4)
   })
 
   it('tells the probability that a strength is reached as often as it is', () => {
