@@ -120,7 +120,7 @@ describe('the cure of a panel with results of its pour', () => {
     expect(weak.taken).toHaveLength(1)
     expect(weak.loggedTo).toBe(24)
     expect(weak.assumed.map(({ field }) => field)).toContain('specimens[].cured')
-    expect(plain).toMatchObject({ taken: [], kept: [], slipped: [], restsOn: null })
+    expect(plain).toMatchObject({ taken: [], kept: [], slipped: [], restsOn: 'the curve of the mix' })
   })
 
   it('takes one far too high for less, and names it', () => {

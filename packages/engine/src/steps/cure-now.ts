@@ -80,7 +80,7 @@ export function cureNow(input: CureNowInput): CureNow {
     hourLow: curve.hourLow,
     curve: curve.curve,
     chance: curve.chance,
-    restsOn: curve.restsOn,
+    restsOn: curve.restsOn ?? restsOnMix(mix),
     temperature: logged ? 'logged' : 'planned',
     loggedTo: logged ? (readings.at(-1)?.[0] ?? null) : null,
     taken: counted,
@@ -93,6 +93,13 @@ export function cureNow(input: CureNowInput): CureNow {
       ...(took ? (results?.assumed ?? []) : []),
     ],
   }
+}
+
+/** What a curve without results rests on, in words; null where the mix has nothing. */
+function restsOnMix({ tests = [], curve }: Mix): string | null {
+  if (curve !== undefined)
+    return curve.form === 'ec2' ? 'the code’s curve for the mix' : 'the curve of the mix'
+  return tests.length === 0 ? null : `${tests.length} tests of the mix`
 }
 
 const LOGGED = { temperature: 'logged', loggedTo: null } as const

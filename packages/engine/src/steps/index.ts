@@ -2,6 +2,7 @@ export type { Card, CardRow, Carried, RowDifference } from './card.ts'
 export { type CardInput, cardOf } from './card-of.ts'
 export { carriedFrom } from './carried.ts'
 export { type CureNow, type CureNowInput, cureNow } from './cure-now.ts'
+export { concreteLogs } from './curve-low.ts'
 export { mayDiffer } from './difference.ts'
 export { emptyPanelFacts, emptyStepFacts } from './empty-facts.ts'
 export type {

@@ -1,15 +1,21 @@
 import './strength.css'
 import type { Plan } from '@castwright/engine/plan'
 import { faultsOfLog, type PanelFacts } from '@castwright/engine/steps'
+import type { Mix } from '@castwright/engine/yard'
 import { Link, useParams } from '@tanstack/react-router'
 import { type ReactElement, useMemo } from 'react'
 import { fixed, Notice, Sheet, useTitle } from '../look/index.ts'
 import { whenText } from '../panel/when.ts'
 import { useNow, usePanel, usePlan, useYardState } from '../record/index.ts'
+import { ChanceSheet } from './chance-sheet.tsx'
+import { CoverSheet } from './cover-sheet.tsx'
+import { RestsOn } from './rests-on.tsx'
 import { StrengthFrame } from './strength-frame.tsx'
-import { type StrengthLine, strengthLine } from './strength-line.ts'
+import { type StrengthInput, type StrengthLine, strengthLine } from './strength-line.ts'
 import { metText } from './strength-screen.tsx'
+import type { StrengthWork } from './strength-work.ts'
 import { type ChartLine, TimeChart } from './time-chart.tsx'
+import { useStrengthWork } from './use-strength-work.ts'
 
 const HOUR = 3_600_000
 const LOOKS = ['main', 'second', 'third'] as const
@@ -41,10 +47,19 @@ export function PanelStrengthScreen(): ReactElement {
 function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Plan }): ReactElement | null {
   const { yard, weather } = useYardState()
   const now = useNow(60_000)
-  const line = useMemo(
-    () => strengthLine({ facts, plan, yard, now: now.getTime() }),
+  const asked = useMemo<StrengthInput>(
+    () => ({
+      facts,
+      plan: { cure: plan.cure, lift: plan.lift, pour: plan.pour },
+      yard,
+      now: now.getTime(),
+    }),
     [facts, plan, yard, now],
   )
+  const alone = useMemo(() => strengthLine(asked), [asked])
+  const mix = yard.yard?.mixes?.find(({ mark }) => mark === facts.cast?.mix)
+  const open = useOpenLine(asked, mix)
+  const line = open.line ?? alone
   if (line === null || facts.cast === null) return null
   const mixed = Date.parse(facts.cast.at)
   const zone = yard.yard?.timezone ?? 'UTC'
@@ -64,17 +79,26 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
           value={line.now === null ? 'not known' : `${fixed(line.now.low ?? line.now.strength, 1)} MPa`}
         />
         <Fact word="Wanted" value={line.wanted === null ? 'not known' : `${fixed(line.wanted, 1)} MPa`} />
-        <Fact word="Low edge meets it" value={metText(line, zone, now)} />
+        <Fact word="First lift at the earliest" value={metText(line, zone, now)} />
       </dl>
       <Sheet
         title="Strength"
         note={`Expected strength and its 90 % band, along ${line.cure.temperature === 'logged' ? 'this pour’s own temperatures' : 'the planned temperature, since nothing is logged'}. An estimate for this mix: the hold waits for results.`}
       >
         <StrengthChart facts={facts} line={line} when={when} />
+        {open.words.map((word) => (
+          <p key={word}>{word}</p>
+        ))}
         {[...new Set([...line.cure.unknown, ...line.first.open])].map((gap) => (
           <p key={gap}>Not known: {gap}</p>
         ))}
+        <RestsOn facts={facts} line={line} when={when} />
+        <p className="field-note">
+          The earliest first lift goes by the mix’s own curve, lowered by results and never raised: the hold
+          does the same, and waits for results of this pour.
+        </p>
       </Sheet>
+      <ChanceSheet facts={facts} line={line} when={when} />
       <Sheet
         title="Temperatures"
         note="Hours as logged in this pour; air as the weather log of the yard has it."
@@ -113,8 +137,43 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
       </Sheet>
       <LogFaults facts={facts} when={when} />
       <Results facts={facts} />
+      {mix === undefined ? null : <CoverSheet mix={mix} />}
     </>
   )
+}
+
+/** For a mix that has neither curve nor tests: the line by open tests of mixes like it, found in a worker. */
+function useOpenLine(
+  line: StrengthInput,
+  mix: Mix | undefined,
+): { readonly line: StrengthLine | null; readonly words: readonly string[] } {
+  const bare =
+    mix !== undefined && mix.curve === undefined && (mix.tests?.length ?? 0) === 0 ? mix : undefined
+  const work = useMemo<StrengthWork | null>(
+    () => (bare?.proportions === undefined ? null : { kind: 'open', line, mix: bare }),
+    [line, bare],
+  )
+  const answer = useStrengthWork(work)
+  if (bare === undefined) return { line: null, words: [] }
+  if (work === null)
+    return {
+      line: null,
+      words: [
+        `Mix ${bare.mark} has neither curve nor tests. With its proportions in the yard’s file open tests of like mixes stand in.`,
+      ],
+    }
+  if (answer === null) return { line: null, words: ['Asking the open tests …'] }
+  if (answer.kind !== 'open') return { line: null, words: answer.kind === 'fault' ? [answer.fault] : [] }
+  const { found } = answer
+  return {
+    line: found.line,
+    words: found.far
+      ? [...found.warnings, 'The open tests say nothing of such a mix.']
+      : [
+          `Mix ${bare.mark} has neither curve nor tests: the curve is what open tests of mixes like it let expect, from one day on. It times no lift.`,
+          ...found.warnings,
+        ],
+  }
 }
 
 /** What a person must look at in the logs of this pour; nothing of it is mended. */
@@ -193,7 +252,7 @@ function StrengthChart({
       marks={[
         ...(line.age < until ? [{ x: line.age, text: 'now', look: 'now' as const }] : []),
         ...(met !== null && met < until
-          ? [{ x: met, text: `${when(met)} low edge`, look: 'met' as const }]
+          ? [{ x: met, text: `${when(met)} first lift`, look: 'met' as const }]
           : []),
       ]}
       xText={when}
@@ -208,13 +267,20 @@ function Results({ facts }: { readonly facts: PanelFacts }): ReactElement {
         <p>None yet. Cylinders, cubes and probes are entered on the cure card.</p>
       ) : (
         <ul className="plain-list">
-          {facts.specimens.map(({ entry, specimen, kind, age, strength, by }) => (
+          {facts.specimens.map(({ entry, specimen, kind, age, strength, cured, by }) => (
             <li key={entry}>
-              <strong>{fixed(strength, 1)} MPa</strong>, {kind} {specimen}, {fixed(age, 1)} h, by {by.name}
+              <strong>{fixed(strength, 1)} MPa</strong>, {kind} {specimen}, {fixed(age, 1)} h,{' '}
+              {curedText(kind, cured)}, by {by.name}
             </li>
           ))}
         </ul>
       )}
     </Sheet>
   )
+}
+
+function curedText(kind: string, cured: 'panel' | 'standard' | undefined): string {
+  if (kind === 'probe') return 'in the panel'
+  if (cured === undefined) return 'cured with the panel (assumed)'
+  return cured === 'panel' ? 'cured with the panel' : 'cured by the standard'
 }

@@ -1,8 +1,13 @@
+import { codeFamily } from '@castwright/engine/codes'
+import type { StrengthPrior } from '@castwright/engine/cure'
 import type { Plan } from '@castwright/engine/plan'
 import {
+  CUBE_RATIO_LIMIT,
   type CureNow,
   cureNow,
   type PanelFacts,
+  type PourResults,
+  pourResults,
   type StripHour,
   stripHour,
   type YardFacts,
@@ -23,38 +28,65 @@ export interface StrengthLine {
     readonly high: number | null
   } | null
   readonly wanted: number | null
-  /** When the low edge meets the strictest condition of the first lift, ms since 1970; null where not known or not met. */
+  /** When the strictest condition of the first lift is met by the mix's curve, lowered by results and never raised: ms since 1970; null where not known or not met. */
   readonly met: number | null
   readonly first: StripHour
+  /** The curve, brought up to date by the results of the pour. */
   readonly cure: CureNow
+  readonly results: PourResults
   /** Last logged temperature of the concrete: °C, and how old it is, h. */
   readonly last: { readonly channel: string; readonly celsius: number; readonly old: number } | null
 }
 
 export interface StrengthInput {
   readonly facts: PanelFacts
-  readonly plan: Plan
+  readonly plan: Pick<Plan, 'cure' | 'lift' | 'pour'>
   readonly yard: YardFacts
   /** ms since 1970. */
   readonly now: number
+  /** What open tests say of the mix, for one that has neither curve nor tests. */
+  readonly open?: StrengthPrior
 }
 
 /** Null for a panel that is not cast. */
-export function strengthLine({ facts, plan, yard, now }: StrengthInput): StrengthLine | null {
+export function strengthLine({ facts, plan, yard, now, open }: StrengthInput): StrengthLine | null {
   if (facts.cast === null) return null
   const mixed = Date.parse(facts.cast.at)
   const age = (now - mixed) / HOUR
-  const cure = cureNow({ cure: plan.cure, facts, yard: yard.yard, until: Math.max(24, age + AHEAD) })
   const first = stripHour({ plan, facts, yard, now: new Date(now).toISOString() })
+  const wanted = first.strength ?? plan.cure.wanted?.strength ?? null
+  const results = resultsOf(facts, yard)
+  const cure = cureNow({
+    cure: plan.cure,
+    facts,
+    yard: yard.yard,
+    until: Math.max(24, age + AHEAD),
+    wanted,
+    results,
+    ...(open === undefined ? {} : { open }),
+  })
   return {
     age,
     now: curveAt(cure.curve, age),
-    wanted: first.strength ?? plan.cure.wanted?.strength ?? null,
+    wanted,
     met: first.hour === null ? null : mixed + first.hour * HOUR,
     first,
     cure,
+    results,
     last: lastReading(facts, age),
   }
+}
+
+/** Results of a pour as its curve can take them in, by what the yard and its code family say of specimens. */
+export function resultsOf(
+  { specimens }: Pick<PanelFacts, 'specimens'>,
+  { yard, limits }: YardFacts,
+): PourResults {
+  return pourResults({
+    specimens,
+    cubeRatio: limits[CUBE_RATIO_LIMIT] ?? null,
+    standardCuring: yard === null ? null : codeFamily(yard.code).cure.standardCuring,
+  })
 }
 
 /** The curve between its hours, straight; null outside of it. */

@@ -30,16 +30,29 @@ export interface TimeChartProps {
   readonly xText: (x: number) => string
   /** Least span of the values. */
   readonly from?: number
+  /** px */
+  readonly height?: number
 }
 
 const HEIGHT = 340
 const TOP = 46
-const BOTTOM = HEIGHT - 44
 const LEFT = 58
 
 /** Values against time, drawn to be read at arm's length: few ticks, heavy lines, words at their ends. */
 export function TimeChart(props: TimeChartProps): ReactElement {
-  const { title, unit, lines, band = [], dots = [], levels = [], marks = [], xText, from } = props
+  const {
+    title,
+    unit,
+    lines,
+    band = [],
+    dots = [],
+    levels = [],
+    marks = [],
+    xText,
+    from,
+    height = HEIGHT,
+  } = props
+  const bottom = height - 44
   const [box, width] = useWidth()
   const id = useId()
   const xs = [
@@ -59,7 +72,7 @@ export function TimeChart(props: TimeChartProps): ReactElement {
   const [y0, y1] = [ticks[0] ?? 0, ticks.at(-1) ?? 1]
   const right = Math.max(width - 16, LEFT + 120)
   const x = (value: number): number => LEFT + ((value - x0) / Math.max(x1 - x0, 1e-9)) * (right - LEFT)
-  const y = (value: number): number => BOTTOM - ((value - y0) / Math.max(y1 - y0, 1e-9)) * (BOTTOM - TOP)
+  const y = (value: number): number => bottom - ((value - y0) / Math.max(y1 - y0, 1e-9)) * (bottom - TOP)
   const path = (points: readonly (readonly [number, number])[]): string =>
     points.map(([px, py], at) => `${at === 0 ? 'M' : 'L'}${x(px).toFixed(1)} ${y(py).toFixed(1)}`).join('')
   const edges = [
@@ -70,7 +83,7 @@ export function TimeChart(props: TimeChartProps): ReactElement {
     <figure className="time-chart">
       <div ref={box}>
         {width === 0 || xs.length === 0 ? null : (
-          <svg width={width} height={HEIGHT} role="img" aria-labelledby={id}>
+          <svg width={width} height={height} role="img" aria-labelledby={id}>
             <title id={id}>{title}</title>
             <text className="time-chart-unit" x="4" y="22">
               {unit}
@@ -107,22 +120,22 @@ export function TimeChart(props: TimeChartProps): ReactElement {
                   x1={x(at)}
                   x2={x(at)}
                   y1={TOP - 14}
-                  y2={BOTTOM}
+                  y2={bottom}
                 />
                 <text
                   className="time-chart-word"
                   x={x(at)}
-                  y={look === 'now' ? HEIGHT - 8 : 26}
+                  y={look === 'now' ? height - 8 : 26}
                   textAnchor={x(at) > (LEFT + right) / 2 ? 'end' : 'start'}
                 >
                   {text}
                 </text>
               </g>
             ))}
-            <text className="time-chart-tick" x={LEFT} y={BOTTOM + 22}>
+            <text className="time-chart-tick" x={LEFT} y={bottom + 22}>
               {xText(x0)}
             </text>
-            <text className="time-chart-tick" x={right} y={BOTTOM + 22} textAnchor="end">
+            <text className="time-chart-tick" x={right} y={bottom + 22} textAnchor="end">
               {xText(x1)}
             </text>
           </svg>

@@ -3,7 +3,7 @@ import { type AgeMethod, ASTM_AGE, ageRate, GAS_CONSTANT } from '../age-method.t
 import { mixMethod } from '../strength-from-log.ts'
 import { BAND_DEVIATE } from '../strength-model.ts'
 import { type AgedStrength, OPEN_TESTS } from './aged-strength.ts'
-import { type OutOfRange, openPrior, outOfRange } from './open-prior.ts'
+import { openPrior, outOfRange, outOfRangeText, shown } from './open-prior.ts'
 import { POPULATION_PRIOR } from './population.ts'
 import { laterTests, type Posterior, type TakenIn, takeIn } from './posterior.ts'
 import type { GainTests } from './read-gain.ts'
@@ -53,7 +53,7 @@ export function gainOf({ tests, mix, at, ...constants }: GainInput): Gain {
     ...aged.flatMap(({ days }, i) =>
       days > 0 && Number.isFinite(days) ? [] : [`tests[${i}].temperature: no age is counted there`],
     ),
-    ...outside.filter(({ far }) => far).map(rangeText),
+    ...outside.filter(({ far }) => far).map(outOfRangeText),
     ...ageGaps(at / 24, aged),
   ]
   const prior = mix === undefined || gaps.length > 0 ? POPULATION_PRIOR : openPrior(mix)
@@ -85,7 +85,7 @@ export function gainOf({ tests, mix, at, ...constants }: GainInput): Gain {
     strength: strength ?? null,
     low: low ?? null,
     high: high ?? null,
-    warnings: [...outside.map(rangeText), ...warningsOf(taken, aged, at / 24)],
+    warnings: [...outside.map(outOfRangeText), ...warningsOf(taken, aged, at / 24)],
     slipped: taken.slipped.map((place) => aged.indexOf(taken.tests[place] as AgedStrength)),
     unknown: [],
     working: [...ageSteps(tests, aged, method), ...steps],
@@ -126,15 +126,6 @@ function warningsOf(
       ? [`The tests do not fit what is known of such a mix: the band is ${shown(stretch)} times as wide.`]
       : []),
   ]
-}
-
-function rangeText({ field, value, from, to, far }: OutOfRange): string {
-  const name = field === 'water / binder' ? field : `mix.${field}`
-  return `${name}: ${shown(value)} is ${far ? 'far ' : ''}outside the open mixes, ${shown(from)} to ${shown(to)}`
-}
-
-function shown(value: number): string {
-  return String(Number(value.toPrecision(4)))
 }
 
 function cureAssumed(tests: GainTests['tests'], { reference }: Arrhenius): Assumed[] {

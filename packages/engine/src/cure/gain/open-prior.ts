@@ -55,3 +55,14 @@ export function outOfRange(mix: MixProportions): OutOfRange[] {
     return beyond > 1e-9 ? [{ field, value, from, to, far: beyond > FAR }] : []
   })
 }
+
+/** Says that a proportion lies outside the open mixes. */
+export function outOfRangeText({ field, value, from, to, far }: OutOfRange): string {
+  const name = field === 'water / binder' ? field : `mix.${field}`
+  return `${name}: ${shown(value)} is ${far ? 'far ' : ''}outside the open mixes, ${shown(from)} to ${shown(to)}`
+}
+
+/** Four figures. */
+export function shown(value: number): string {
+  return String(Number(value.toPrecision(4)))
+}
