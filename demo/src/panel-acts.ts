@@ -1,5 +1,4 @@
 import { strengthNow } from '@castwright/engine/cure'
-import { distance, edges } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
 import type { StepId } from '@castwright/engine/steps'
 import { type Asked, judge, limitOf } from '@castwright/engine/working'
@@ -11,6 +10,7 @@ import { differenceReason, stageReason } from './difference-reason.ts'
 import { DEMO_JOB } from './drawings.ts'
 import { goodValue } from './good-value.ts'
 import { wallOf } from './local-time.ts'
+import { formHeights, tapedMould, unlimitedRows } from './mould-found.ts'
 import { nightLog } from './night.ts'
 import type { PanelRow } from './panels.ts'
 import type { DemoPerson } from './people.ts'
@@ -53,6 +53,7 @@ class PanelTelling {
   private readonly tablet: string
   private readonly hand: DemoPerson
   private readonly lead: DemoPerson
+  private readonly mould: ReadonlyMap<string, number>
 
   constructor(private readonly input: PanelActsInput) {
     const { row, index, yard, plan, people } = input
@@ -66,6 +67,7 @@ class PanelTelling {
     const mix = yard.mixes?.find(({ mark }) => mark === plan.cure.mix)
     if (mix === undefined) throw new Error(`${row.mark}: found no mix, expected one of the yard's`)
     this.mix = mix
+    this.mould = tapedMould(row)
   }
 
   acts(): (Act | SignDifferences)[] {
@@ -258,6 +260,15 @@ class PanelTelling {
         verdict: check.verdict,
         reason: stageReason(check),
       })
+    for (const [index, check] of (step === 'mould' ? unlimitedRows(this.input.row) : []).entries())
+      this.add(last + (120 + 5 * index) * SECOND, this.lead, {
+        kind: 'decision',
+        step,
+        check,
+        value: null,
+        verdict: 'unknown',
+        reason: 'No confirmed set-up limit for this length. Taped corner by corner, within 4 mm: accepted.',
+      })
     this.close(step, last + 4 * MINUTE, person, device)
   }
 
@@ -303,15 +314,15 @@ class PanelTelling {
     )
   }
 
-  /** Words and numbers that hang on the panel and its day. */
-  private special(item: Asked): number | string | undefined {
+  /** Words and numbers that hang on the panel, its mould and its day. */
+  private special(item: Asked): number | string | number[] | undefined {
     const { times, row } = this.input
-    if (item.id.startsWith('side:')) {
-      const [a, b] = edges(row.shape.outline)[Number(item.id.slice('side:'.length)) - 1] ?? []
-      return a && b ? Math.round(distance(a, b) + this.dice.between(-2, 2)) : undefined
-    }
+    const taped = this.mould.get(item.id)
+    if (taped !== undefined) return taped
     if (item.id.startsWith('docket:')) return `docket ${4000 + (seedOf(item.id) % 900)}`
     switch (item.id) {
+      case 'form-heights':
+        return formHeights(row)
       case 'docket-number':
         return this.docket()
       case 'truck':

@@ -1,18 +1,16 @@
 import type { CodeFamily } from '../codes/family.ts'
 import type { Panel } from '../panel/panel.ts'
-import { distance, type Point, type Ring } from '../panel/point.ts'
-import { edges } from '../panel/polygon.ts'
+import type { Ring } from '../panel/point.ts'
 import type { Asked } from '../working/asked.ts'
 import { commonPractice, enteredBy, type Source } from '../working/source.ts'
+import { type MouldLength, mouldSurvey } from './corner-lengths.ts'
 import type { MouldPlan } from './mould-plan.ts'
 
 const SET_UP: Source = commonPractice('set-up of a mould')
-const SIZE: Source = commonPractice('size of a mould before the pour')
+export const SIZE: Source = commonPractice('size of a mould before the pour')
 const BEFORE_POUR: Source = commonPractice('inspection before the pour')
 const PLACE: Source = commonPractice('place of an insert before the pour')
 
-/** Sides that are measured one by one; above this, the two overall sizes stand for all. */
-const MOST_SIDES = 12
 /** Openings ticked one by one; above this, one tick stands for all. */
 const MOST_OPENINGS = 12
 
@@ -31,6 +29,12 @@ export function diagonalTolerance(longSide: number): number | null {
 
 const THICKNESS_TOLERANCE = 5
 
+/** Why a longer side has no limit. */
+export const NO_LIMIT_BEYOND = 'no confirmed set-up tolerance beyond 10 m'
+
+/** Places round a mould at which the height of the form is measured, at least. */
+export const LEAST_HEIGHTS = 4
+
 /** What is looked at and measured at step `mould`. */
 export function askedAtMould(panel: Panel, props: MouldPlan['props'], form: string | null): Asked[] {
   const tick = (id: string, what: string, note?: string): Asked => ({
@@ -47,14 +51,15 @@ export function askedAtMould(panel: Panel, props: MouldPlan['props'], form: stri
     tick('mould-oiled', 'Release agent thin and even', 'No pools; none on steel or on construction joints.'),
     ...sizes(panel),
     {
-      id: 'form-height',
+      id: 'form-heights',
       step: 'mould',
       what: 'Height of the side forms above the bed',
-      kind: 'number',
+      kind: 'readings',
       unit: 'mm',
       ...around(panel.drawing.thickness, THICKNESS_TOLERANCE),
+      least: LEAST_HEIGHTS,
       source: SIZE,
-      note: 'At least four places, the worst one.',
+      note: `At ${LEAST_HEIGHTS} places or more, in order round the mould from corner 1.`,
     },
     tick(
       'props-placed',
@@ -67,63 +72,36 @@ export function askedAtMould(panel: Panel, props: MouldPlan['props'], form: stri
   ]
 }
 
+/** Every length that fixes the shape; of an outline with many corners the overall sizes as well. */
 function sizes(panel: Panel): Asked[] {
   const outline = panel.drawing.outline as unknown as Ring
-  const sides = edges(outline).map(([a, b]) => distance(a, b))
-  const perSide = outline.length <= MOST_SIDES
-  const lengths = perSide
-    ? sides.map((length, i) => measured(`side:${i + 1}`, `Side ${i + 1}`, length))
-    : [
-        measured('overall-length', 'Overall length', panel.length),
-        measured('overall-width', 'Overall width', panel.width),
-      ]
-  return [...lengths, ...squareness(outline, sides)]
+  const { corners, lengths } = mouldSurvey(outline)
+  const overall =
+    corners.length === outline.length
+      ? []
+      : [
+          measured('overall-length', 'Overall length', panel.length),
+          measured('overall-width', 'Overall width', panel.width),
+        ]
+  return [...overall, ...lengths.map((length) => taped(length))]
 }
 
-function squareness(outline: Ring, sides: readonly number[]): Asked[] {
-  const [a, b, c, d] = outline
-  if (outline.length === 4 && a && b && c && d) {
-    const longSide = Math.max(...sides)
-    const limit = diagonalTolerance(longSide)
-    const drawn = Math.abs(distance(a, c) - distance(b, d))
-    if (drawn < 0.5) {
-      return [
-        {
-          id: 'diagonals',
-          step: 'mould',
-          what: 'Difference of the diagonals',
-          kind: 'number',
-          unit: 'mm',
-          ...(limit === null ? noLimit('Difference of the diagonals') : { low: 0, high: limit }),
-          source: SIZE,
-          note: 'Equal diagonals alone do not prove square: the sides count too.',
-        },
-      ]
-    }
-    return [
-      measured('diagonal:1', 'Diagonal from corner 1 to 3', distance(a, c)),
-      measured('diagonal:2', 'Diagonal from corner 2 to 4', distance(b, d)),
-    ]
+/** A side has its own tolerance. A diagonal is judged with all lengths as one shape, which says more than its length. */
+function taped({ id, what, from, to, drawn }: MouldLength): Asked {
+  if (id.startsWith('side:')) {
+    const asked = measured(id, what, drawn)
+    return { ...asked, note: `Corner ${from + 1} to corner ${to + 1}. ${asked.note}` }
   }
-  const [from, to] = farthest(outline)
-  const first = outline[from] as Point
-  const second = outline[to] as Point
-  return [measured('diagonal:1', `Corner ${from + 1} to corner ${to + 1}, straight`, distance(first, second))]
-}
-
-/** Indices of the two corners farthest apart; the first such pair. */
-function farthest(outline: Ring): [number, number] {
-  let best: [number, number] = [0, 1]
-  let most = -1
-  for (let i = 0; i < outline.length; i += 1)
-    for (let j = i + 1; j < outline.length; j += 1) {
-      const apart = distance(outline[i] as Point, outline[j] as Point)
-      if (apart > most) {
-        most = apart
-        best = [i, j]
-      }
-    }
-  return best
+  return {
+    id,
+    step: 'mould',
+    what,
+    kind: 'number',
+    unit: 'mm',
+    recordOnly: true,
+    source: SIZE,
+    note: `${drawnText(drawn)} Judged with the other lengths as one shape.`,
+  }
 }
 
 function measured(id: string, what: string, nominal: number): Asked {
@@ -136,8 +114,12 @@ function measured(id: string, what: string, nominal: number): Asked {
     unit: 'mm',
     ...(tolerance === null ? noLimit(what) : around(nominal, tolerance)),
     source: SIZE,
-    note: `Drawn ${Math.round(nominal * 10) / 10} mm.`,
+    note: drawnText(nominal),
   }
+}
+
+function drawnText(length: number): string {
+  return `Drawn ${round(length)} mm.`
 }
 
 function around(nominal: number, tolerance: number): { low: number; high: number } {
@@ -145,7 +127,7 @@ function around(nominal: number, tolerance: number): { low: number; high: number
 }
 
 function noLimit(what: string): { unknown: string[] } {
-  return { unknown: [`${what}: no confirmed set-up tolerance beyond 10 m`] }
+  return { unknown: [`${what}: ${NO_LIMIT_BEYOND}`] }
 }
 
 /** What is looked at and measured at step `set`, the hold before the pour. */

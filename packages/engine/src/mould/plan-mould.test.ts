@@ -176,11 +176,16 @@ describe('plan of a mould', () => {
   it('sides, diagonals and form height carry set-up tolerances on both sides of each edge', () => {
     expect([3000, 3001, 6000, 6001, 10_000, 10_001].map(lengthTolerance)).toEqual([5, 6, 6, 8, 8, null])
     expect([3000, 3001, 6000, 6001, 10_000, 10_001].map(diagonalTolerance)).toEqual([6, 10, 10, 12, 12, null])
-    expect(plan.toRecord.find(({ id }) => id === 'diagonals')).toMatchObject({ low: 0, high: 10 })
+    expect(plan.toRecord.find(({ id }) => id === 'form-heights')).toMatchObject({
+      kind: 'readings',
+      low: 145,
+      high: 155,
+      least: 4,
+    })
     expect(plan.toRecord.find(({ id }) => id === 'side:2')).toMatchObject({ low: 2995, high: 3005 })
   })
 
-  it('a gable is held by a straight measure between its farthest corners', () => {
+  it('a gable is taped at every side and three diagonals, which the shape as a whole judges', () => {
     const gable = panelOf(
       parseDrawing({
         ...WALL,
@@ -194,10 +199,30 @@ describe('plan of a mould', () => {
         ],
       }),
     )
-    const asked = moulded({ panel: gable, yard: null, family: nz }).toRecord.find(
-      ({ id }) => id === 'diagonal:1',
+    const asked = moulded({ panel: gable, yard: null, family: nz }).toRecord
+    expect(asked.filter(({ id }) => id.startsWith('side:'))).toHaveLength(5)
+    const diagonals = asked.filter(({ id }) => id.startsWith('diagonal:'))
+    expect(diagonals).toHaveLength(3)
+    expect(diagonals.every(({ recordOnly }) => recordOnly === true)).toBe(true)
+    expect(diagonals[0]?.note).toBe('Drawn 6500 mm. Judged with the other lengths as one shape.')
+  })
+
+  it('an outline of many corners is taped at six of them, with its overall sizes', () => {
+    const round = panelOf(
+      parseDrawing({
+        ...WALL,
+        openings: [],
+        inserts: [],
+        steel: [],
+        outline: Array.from({ length: 24 }, (_, k) => [
+          Math.round(2000 + 2000 * Math.cos((k * Math.PI) / 12)),
+          Math.round(2000 + 2000 * Math.sin((k * Math.PI) / 12)),
+        ]),
+      }),
     )
-    expect(asked?.low).toBeCloseTo(Math.hypot(6000, 2500) - 8, 6)
+    const asked = moulded({ panel: round, yard: null, family: nz }).toRecord.map(({ id }) => id)
+    expect(asked).toContain('overall-length')
+    expect(asked.filter((id) => id.startsWith('diagonal:'))).toHaveLength(10)
   })
 
   it('every step replays', () => {

@@ -10,6 +10,7 @@ import { carriedTo } from './carried.ts'
 import { withDifferences } from './difference.ts'
 import type { PanelFacts, Recorded, Signed, Signer, YardFacts } from './facts.ts'
 import { shutHold, stepIsDone } from './hold.ts'
+import { mouldRows } from './mould-row.ts'
 import { checkRow, plainRow } from './rows.ts'
 import { isStageCheck } from './stage-rows.ts'
 import { STEEL_ROW, steelRows } from './steel-row.ts'
@@ -83,8 +84,15 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
       ]
       return withDifferences({ rows, facts, confirmed: designIsConfirmed(facts) })
     }
+    case 'mould':
+      return [...mouldRows({ plan, facts, yard, step }), ...planned, ...asked]
     case 'set':
-      return [...steelRows(facts, plan.family), ...planned, ...asked]
+      return [
+        ...steelRows(facts, plan.family),
+        ...mouldRows({ plan, facts, yard, step }),
+        ...planned,
+        ...asked,
+      ]
     case 'load':
       return [defectRow(facts), ...steelRows(facts, plan.family), ...planned, ...asked]
     default:

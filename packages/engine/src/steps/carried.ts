@@ -1,3 +1,4 @@
+import { MOULD_ROWS } from '../mould/measured-mould.ts'
 import type { Plan } from '../plan.ts'
 import type { Carried } from './card.ts'
 import type { PanelFacts, Signed, SignedDifference } from './facts.ts'
@@ -44,6 +45,6 @@ export function carriedFrom(
 function titleOf(check: string, { checks, toRecord }: Pick<Plan, 'checks' | 'toRecord'>): string {
   const id = check.replace(NOW, '')
   const found = [...checks, ...toRecord].find((item) => item.id === id)
-  if (found === undefined) return check
+  if (found === undefined) return MOULD_ROWS[check] ?? check
   return id === check ? found.what : `${found.what}, at this hour`
 }

@@ -27,6 +27,7 @@ export {
   type LiftHoursNowInput,
   liftHoursNow,
 } from './lift-hours-now.ts'
+export { type MouldRowsInput, mouldNow } from './mould-row.ts'
 export {
   asCylinder,
   CUBE_RATIO_LIMIT,

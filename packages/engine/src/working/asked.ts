@@ -1,7 +1,7 @@
 import type { StepId } from '../steps/steps.ts'
 import { verdictOf } from './check.ts'
 import type { Source } from './source.ts'
-import type { Verdict } from './verdict.ts'
+import { joinVerdicts, type Verdict } from './verdict.ts'
 
 /**
  * Something that a person must see or measure at a step. Drawing, yard and code give its limits; the record gives its
@@ -16,9 +16,11 @@ export interface Asked {
   readonly kind: 'tick' | 'number' | 'text' | 'choice' | 'readings'
   /** Empty for ticks, words and pure numbers. */
   readonly unit: string
-  /** Smallest and largest good value of a number, both included. Neither given: recorded, `unknown` until judged. */
+  /** Smallest and largest good value of a number or of each reading, both included. Neither given: recorded, `unknown` until judged. */
   readonly low?: number | null
   readonly high?: number | null
+  /** For `readings`: so many at least; fewer cannot be judged. */
+  readonly least?: number
   /** For `choice`: the words to choose from and which of them are good. */
   readonly choices?: readonly { readonly value: string; readonly good: boolean }[]
   /** For `text` and `number` without limits: recording it is enough, there is nothing to judge. */
@@ -74,10 +76,17 @@ export function judge(asked: Asked, value: unknown): Verdict {
       return chosen === undefined ? 'unknown' : chosen.good ? 'pass' : 'fail'
     }
     case 'readings':
-      return asked.recordOnly === true && Array.isArray(value) && value.length > 0 ? 'pass' : 'unknown'
+      return judgeReadings(asked, value)
     case 'number':
       return judgeNumber(asked, value)
   }
+}
+
+/** Readings pass where there are enough and each is a good number; without limits, where recording them is enough. */
+function judgeReadings(asked: Asked, value: unknown): Verdict {
+  if (!Array.isArray(value) || value.length < Math.max(1, asked.least ?? 1)) return 'unknown'
+  if (asked.recordOnly === true) return 'pass'
+  return joinVerdicts(value.map((one) => judgeNumber(asked, one)))
 }
 
 function judgeNumber(asked: Asked, value: unknown): Verdict {
