@@ -59,7 +59,7 @@ export function Answer({ asked, label, busy, onValue, children }: AnswerProps): 
         ) : asked.kind === 'readings' ? (
           <TextField
             {...shared}
-            note={`One reading a line${asked.unit === '' ? '' : `, ${asked.unit}`}; several numbers of one reading parted by a space.`}
+            note={readingsNote(asked)}
             inputMode="text"
             value={text}
             onChange={(event) => setText(event.currentTarget.value)}
@@ -99,6 +99,14 @@ function RecordButton({
       <span className="only-read">: {about}</span>
     </Button>
   )
+}
+
+function readingsNote(asked: Asked): string {
+  const line = `One reading a line${asked.unit === '' ? '' : `, ${asked.unit}`}`
+  // Where each reading has limits it is one number.
+  return limitOf(asked) === null
+    ? `${line}; several numbers of one reading parted by a space.`
+    : `${line}. Wanted each: ${limitWords(asked)}${asked.least === undefined ? '' : `, ${asked.least} readings at least`}.`
 }
 
 function limitWords(asked: Asked): string {

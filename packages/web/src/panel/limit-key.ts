@@ -41,12 +41,26 @@ const STAGE_WORDS: Readonly<Record<string, string>> = {
  * What an engineer may enter at this row: its limit where none is built in; at a stage of the lift its load factor, the tension
  * that the concrete may have, or the margin of the inserts, which may raise what the code asks and never lower it.
  */
-export function limitAsks(row: Pick<CardRow, 'id' | 'limit' | 'unit'>): readonly LimitAsk[] {
+export function limitAsks(row: Pick<CardRow, 'id' | 'limit' | 'unit' | 'unknown'>): readonly LimitAsk[] {
   const lift = LIFT_ROW.exec(row.id)
   if (lift !== null) return liftAsks(lift[1] as 'peak' | 'insert', lift[2] ?? '')
+  if (row.id === 'mould-cast') return castAsks(row)
   const key = row.limit === null ? KEYS.get(row.id) : undefined
   if (key === undefined) return []
   return [{ key, label: 'Limit', unit: row.unit, reasoned: false, note: '' }]
+}
+
+const CAST = ['length', 'width', 'thickness', 'squareness'] as const
+
+/** As-built tolerances that nobody has given, as the row of the mould names them. */
+function castAsks({ unit, unknown }: Pick<CardRow, 'unit' | 'unknown'>): LimitAsk[] {
+  return CAST.filter((what) => unknown.some((gap) => gap.startsWith(`${what}:`))).map((what) => ({
+    key: toleranceKey(what),
+    label: `As-built tolerance of ${what}, either way`,
+    unit,
+    reasoned: false,
+    note: '',
+  }))
 }
 
 function liftAsks(of: 'peak' | 'insert', stage: string): readonly LimitAsk[] {

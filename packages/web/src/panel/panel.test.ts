@@ -104,15 +104,22 @@ describe('value of limit', () => {
 
 test('an engineer may enter a limit only where the row has none and the engine reads one', () => {
   const keys = (id: string, limit: CardRow['limit'] = null) =>
-    limitAsks({ id, limit, unit: 'mm' }).map(({ key }) => key)
+    limitAsks({ id, limit, unit: 'mm', unknown: [] }).map(({ key }) => key)
   expect(keys('built-bow')).toEqual(['quality.bow'])
   expect(keys('peak-temperature')).toEqual(['cure.peakTemperature'])
   expect(keys('built-bow', '-6 to 6')).toEqual([])
   expect(keys('slump')).toEqual([])
 })
 
+test('as-built tolerances that nobody has given can be entered at the measured mould', () => {
+  const row = { id: 'mould-cast', limit: null, unit: 'mm' }
+  const asks = limitAsks({ ...row, unknown: ['squareness: no confirmed as-built tolerance'] })
+  expect(asks.map(({ key, unit }) => [key, unit])).toEqual([['quality.squareness', 'mm']])
+  expect(limitAsks({ ...row, unknown: ['Side 2'] })).toEqual([])
+})
+
 test('at a stage of the lift an engineer may enter factor, tension and margin, each with a reason', () => {
-  const asks = (id: string) => limitAsks({ id, limit: 1.9, unit: 'MPa' })
+  const asks = (id: string) => limitAsks({ id, limit: 1.9, unit: 'MPa', unknown: [] })
   expect(asks('now:lift-peak:release').map(({ key, unit }) => [key, unit])).toEqual([
     ['lift.factor:release', ''],
     ['lift.tension', '√MPa'],
