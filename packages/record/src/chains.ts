@@ -28,10 +28,13 @@ const SIGNED_ONLY: ReadonlySet<Entry['kind']> = new Set([
   'close',
   'request',
   'decision',
+  'docket-decision',
   'design',
   'difference',
   'release',
 ])
+/** Decisions that somebody of a lower role cannot take back. */
+const RANKED: ReadonlySet<Entry['kind']> = new Set(['release', 'docket-decision'])
 /** Kinds that nothing corrects: a new entry of the same kind or a disposition speaks instead. */
 const FIXED: ReadonlySet<Entry['kind']> = new Set([
   'opening',
@@ -64,7 +67,7 @@ export function chainsOf(entries: readonly AnyEntry[], panel: string | null): Ch
       flag('astray', entry, 'A correction that fits nothing here.')
     } else if (!mayMake(entry.person.role, 'correction', root)) {
       flag('entitled', entry, `A ${entry.person.role} may not correct a ${root.kind}.`)
-    } else if (root.kind === 'release' && RANK[entry.person.role] < RANK[root.person.role]) {
+    } else if (RANKED.has(root.kind) && RANK[entry.person.role] < RANK[root.person.role]) {
       flag('entitled', entry, `A ${entry.person.role} may not take back what a ${root.person.role} decided.`)
     } else {
       rootOf.set(entry.id, root)
@@ -96,7 +99,7 @@ export function chainsOf(entries: readonly AnyEntry[], panel: string | null): Ch
   return { live, rootOf, flags }
 }
 
-const RANK: Readonly<Record<Role, number>> = { viewer: 0, floor: 1, lead: 2, engineer: 3 }
+export const RANK: Readonly<Record<Role, number>> = { viewer: 0, floor: 1, lead: 2, engineer: 3 }
 const NONE: readonly AnyEntry[] = []
 const NO_IDS: readonly string[] = []
 

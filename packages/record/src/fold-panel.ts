@@ -12,8 +12,11 @@ import {
 import { type Chain, type Chains, chainsOf } from './chains.ts'
 import type { EntryKind } from './entry.ts'
 import type { Flag } from './flags.ts'
+import { loadsOf } from './fold-loads.ts'
 import { lateEntries, type OutsideCorrection } from './late.ts'
 import { type AnyEntry, compareEntries, isStored, storedAt } from './order.ts'
+import { sameJson } from './same-json.ts'
+import { signed } from './signed.ts'
 import { temperatureLogs } from './temperature-logs.ts'
 import { panelOfSubject, type ValueOf } from './values.ts'
 
@@ -66,6 +69,8 @@ export function foldPanel(
   const cast = last(of<ValueOf<'cast'>>(chains, 'cast'))
   const temperatures = temperatureLogs(id, of(chains, 'temperature'), cast?.value.at ?? null)
   flags.push(...temperatures.flags)
+  const loads = loadsOf(id, chains)
+  flags.push(...loads.flags)
   const place = last(of<ValueOf<'place'>>(chains, 'place'))
   const design = last(of(chains, 'design').filter(({ root }) => root.revision === drawn?.revision))
   return {
@@ -81,6 +86,7 @@ export function foldPanel(
         bed: cast.value.bed ?? null,
         mix: cast.value.mix ?? null,
       },
+      dockets: loads.loads,
       specimens: of<ValueOf<'specimen'>>(chains, 'specimen').map(({ tip, value }) => ({
         entry: tip.id,
         ...value,
@@ -117,17 +123,6 @@ function of<V = unknown>(chains: Chains, kind: EntryKind): readonly Chain<V>[] {
 
 function last<T>(items: readonly T[]): T | null {
   return items[items.length - 1] ?? null
-}
-
-export function signed(entry: AnyEntry): Signed {
-  return {
-    entry: entry.id,
-    by: entry.person,
-    seen: entry.seen,
-    stored: storedAt(entry),
-    reason: entry.reason ?? null,
-    revision: entry.revision ?? null,
-  }
 }
 
 function attachmentsOf(entry: AnyEntry): Recorded['attachments'] {
@@ -284,17 +279,4 @@ function defectsOf(chains: Chains, late: ReturnType<typeof lateEntries>): Defect
       open: !(decision === 'accept' || (decision === 'repair' && inspection?.value.verdict === 'pass')),
     }
   })
-}
-
-function sameJson(a: unknown, b: unknown): boolean {
-  if (a === b) return true
-  if (a === null || b === null || typeof a !== 'object' || typeof b !== 'object') return false
-  if (Array.isArray(a) !== Array.isArray(b)) return false
-  const keys = Object.keys(a)
-  return (
-    keys.length === Object.keys(b).length &&
-    keys.every(
-      (key) => key in b && sameJson((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
-    )
-  )
 }

@@ -77,11 +77,18 @@ export function foldYard(unordered: readonly AnyEntry[]): FoldedYard {
       ;(foretold === true ? forecast : weather).set(reading.at, { entry: tip.id, ...reading })
     }
   }
+  const [logged, foretold] = [byTime(weather), byTime(forecast)]
   return {
-    facts: { yard, gear, limits },
+    facts: {
+      yard,
+      gear,
+      limits,
+      ...(logged.length === 0 ? {} : { weather: logged }),
+      ...(foretold.length === 0 ? {} : { forecast: foretold }),
+    },
     jobs: new Map([...jobs].sort(([a], [b]) => (a < b ? -1 : 1))),
-    weather: byTime(weather),
-    forecast: byTime(forecast),
+    weather: logged,
+    forecast: foretold,
     flags,
     corrections: entries.flatMap((entry) => {
       const root = rootOf.get(entry.id)

@@ -52,6 +52,9 @@ const act: fc.Arbitrary<Act> = fc.record({
     'difference',
     'specimen',
     'cast',
+    'docket',
+    'docket',
+    'docket-decision',
     'temperature',
     'temperature',
     'gear',
@@ -111,6 +114,24 @@ function made(
     return found[pick % Math.max(found.length, 1)]
   }
   switch (what) {
+    case 'docket':
+      return hand.make(who, {
+        kind: 'docket',
+        subject,
+        value: { number: String(pick % 3), slump: 80 + (pick % 4), ...(pick % 2 ? { volume: 3 } : {}) },
+      })
+    case 'docket-decision': {
+      const docket = some(['docket', 'correction', 'value'])
+      return docket?.subject.kind === 'panel'
+        ? hand.make(who, {
+            kind: 'docket-decision',
+            subject: docket.subject,
+            about: docket.id,
+            reason: 'seen at the chute',
+            value: { decision: pick % 2 ? 'accept' : 'send-back' },
+          })
+        : null
+    }
     case 'value':
       return hand.make(who, {
         kind: 'value',
@@ -126,6 +147,8 @@ function made(
         'value',
         'correction',
         'cast',
+        'docket',
+        'docket-decision',
         'temperature',
         'specimen',
         'close',
@@ -255,6 +278,7 @@ function corrected(target: Entry, pick: number): Entry['value'] {
   const { value } = target
   if (target.kind === 'bundle') return bundleOf(pick)
   if (target.kind === 'rack') return { ...(value as object), count: 1 + (pick % 9) } as Entry['value']
+  if (target.kind === 'docket') return { ...(value as object), slump: pick % 200 } as Entry['value']
   if (target.kind === 'temperature') return { ...(value as object), readings: [[1, pick % 60]] }
   if (target.kind === 'cut') return { ...(value as object), bars: 1 + (pick % 9) } as Entry['value']
   return target.kind === 'used' ? { panel: `J1/W${pick % 4}` } : pick % 9

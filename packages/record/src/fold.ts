@@ -1,5 +1,6 @@
 import type { PanelFacts, YardFacts } from '@castwright/engine/steps'
 import { deviceFlags, newSeenDevice, type SeenDevice, seeOn } from './devices.ts'
+import { docketFlags } from './docket-flags.ts'
 import type { Role } from './entry.ts'
 import { type Flag, sortFlags } from './flags.ts'
 import { type Docket, type FoldedPanel, foldPanel, type Photo } from './fold-panel.ts'
@@ -177,6 +178,7 @@ export function createFold(): Fold {
     const { byPanel } = steel.state
     const flags: Flag[] = [...twice.values(), ...yard.flags, ...steel.flags]
     for (const panel of folded.values()) for (const flag of panel.flags) flags.push(flag)
+    flags.push(...docketFlags([...folded.values()].map(({ facts }) => facts)))
     for (const device of devices.values()) flags.push(...deviceFlags(device))
     for (const [id, its] of byPanel) flags.push(...steelFlags(id, its, folded.get(id)?.facts))
     const ids = [...folded.keys()].sort()

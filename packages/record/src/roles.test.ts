@@ -22,6 +22,7 @@ describe('who may make what', () => {
     ['photo', 'engineer floor lead'],
     ['cast', 'engineer floor lead'],
     ['docket', 'engineer floor lead'],
+    ['docket-decision', 'engineer lead'],
     ['specimen', 'engineer floor lead'],
     ['defect', 'engineer floor lead'],
   ])('lets %s be made by: %s', (kind, roles) => {

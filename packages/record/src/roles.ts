@@ -21,6 +21,7 @@ const ENTITLED: Readonly<Record<EntryKind, readonly Role[]>> = {
   job: LEAD_OR_ENGINEER,
   cast: EVERYONE_ON_THE_FLOOR,
   docket: EVERYONE_ON_THE_FLOOR,
+  'docket-decision': LEAD_OR_ENGINEER,
   temperature: EVERYONE_ON_THE_FLOOR,
   specimen: EVERYONE_ON_THE_FLOOR,
   weather: EVERYONE_ON_THE_FLOOR,

@@ -1,6 +1,6 @@
 import { InputError } from '@castwright/engine/working'
 import { describe, expect, it } from 'vitest'
-import { DRAWING, ENGINEER, FLOOR, PANEL, START, YARD_FILE } from './example-entries.ts'
+import { DRAWING, ENGINEER, FLOOR, LEAD, PANEL, START, YARD_FILE } from './example-entries.ts'
 import { parseEntry } from './values.ts'
 
 const ID = '01JNA0000000000000000000A0'
@@ -55,6 +55,12 @@ const GOOD: Readonly<Record<string, object>> = {
   },
   cast: { value: { at: AT, bed: 'B1', mix: 'M1' } },
   docket: { value: { number: '1', volume: 3.2, slump: 90, temperature: 18, waterAdded: 0 } },
+  'docket-decision': {
+    about: ID,
+    reason: 'Used on a bed for the yard itself',
+    value: { decision: 'send-back' },
+    person: LEAD,
+  },
   temperature: {
     value: {
       channel: 'core',
@@ -145,6 +151,14 @@ describe('entry as it comes in', () => {
     ['a yard file about a panel', entry('yard', { subject: PANEL }), 'subject.kind'],
     ['a job under another mark', entry('job', { subject: { kind: 'job', id: 'J2' } }), 'value.mark'],
     ['a time of mixing without a zone', entry('cast', { value: { at: '2026-03-02 05:00' } }), 'value.at'],
+    [
+      'more into the panel than the truck held',
+      entry('docket', { value: { number: '1', volume: 3, used: 3.1 } }),
+      'value.used',
+    ],
+    ['a load decided without reason', entry('docket-decision', { reason: undefined }), 'reason'],
+    ['a load decided about no docket', entry('docket-decision', { about: undefined }), 'about'],
+    ['a load decided otherwise', entry('docket-decision', { value: { decision: 'keep' } }), 'value.decision'],
     ['a negative volume', entry('docket', { value: { number: '1', volume: -1 } }), 'value.volume'],
     [
       'readings that go back',

@@ -4,6 +4,7 @@ import { panelStep } from '@castwright/engine/steps'
 import { foundText, InputError, type InputIssue, parseInput } from '@castwright/engine/working'
 import { yardSchema } from '@castwright/engine/yard'
 import * as z from 'zod'
+import { docketDecisionSchema, docketSchema } from './docket-values.ts'
 import { type Entry, type EntryKind, entrySchema, type Subject } from './entry.ts'
 import { cutPlanSchema, cutSchema, rackSchema, releaseSchema, usedSchema } from './steel-values.ts'
 
@@ -60,22 +61,8 @@ export const valueSchemas = {
     bed: mark.nullable().optional(),
     mix: mark.nullable().optional(),
   }),
-  docket: z.strictObject({
-    number: word,
-    truck: word.optional(),
-    mix: mark.optional(),
-    batched: instant.optional(),
-    arrived: instant.optional(),
-    discharged: instant.optional(),
-    /** m³ */
-    volume: z.number().positive().optional(),
-    /** mm */
-    slump: z.number().min(0).optional(),
-    /** °C */
-    temperature: z.number().optional(),
-    /** l */
-    waterAdded: z.number().min(0).optional(),
-  }),
+  docket: docketSchema,
+  'docket-decision': docketDecisionSchema,
   temperature: z.strictObject({
     channel: word,
     /** Mixing time that the hours were counted from, UTC; the hours follow where the pour is corrected later. */
@@ -173,6 +160,7 @@ const NEEDS: Readonly<Record<EntryKind, Needs>> = {
   job: { subject: ['job'] },
   cast: { subject: PANEL },
   docket: { subject: PANEL },
+  'docket-decision': { subject: PANEL, fields: ['about', 'reason'] },
   temperature: { subject: PANEL },
   specimen: { subject: PANEL },
   weather: { subject: ['yard'] },

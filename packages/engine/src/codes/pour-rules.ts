@@ -20,6 +20,17 @@ export interface SlumpTolerance {
   readonly note?: string
 }
 
+/** How long a load is mixed again after water or admixture was added on site; a part that the family does not have is null. */
+export interface RemixRule {
+  /** Turns at mixing speed. */
+  readonly turns: number | null
+  /** Minutes at mixing speed for each m³ of the load, and in all at least. */
+  readonly minutes: { readonly perCubicMetre: number; readonly least: number } | null
+  readonly source: Source
+  /** Why there is no value; given exactly where both parts are null. */
+  readonly gap?: string
+}
+
 /** What a family says of concrete that arrives and is placed. */
 export interface PourRules {
   /** Greatest age from batching to the end of discharge, minutes. */
@@ -31,6 +42,7 @@ export interface PourRules {
   readonly concreteHigh: PourLimit
   /** Air temperature below which placing needs precautions, °C. */
   readonly airLow: PourLimit
+  readonly remix: RemixRule
   /** Share that a supplier may deliver under the ordered volume; null where none is known. */
   readonly underDelivery: { readonly share: number; readonly source: Source } | null
 }

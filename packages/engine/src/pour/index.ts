@@ -1,6 +1,5 @@
 export { ASSUMED_MARGIN, type CompactInput, compact } from './compact.ts'
 export { CONGESTED_SHARE, type Congested } from './compaction/parts.ts'
-export { type DocketInput, dischargeLimit, docketCheck, type SlumpBand, slumpBand } from './docket.ts'
 export {
   ASSUMED_DRYING_LIMIT,
   type Drying,
@@ -18,6 +17,7 @@ export {
   latestBegin,
   loadTimes,
 } from './load-times.ts'
+export { dischargeLimit, type SlumpBand, slumpBand } from './loads/limits.ts'
 export { chuteOf, FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
 export type { CompactionPlan, PlacingZone, PourPlan, ReducedZone } from './pour-plan.ts'
 export { type Order, type OrderInput, orderVolume } from './quantity.ts'

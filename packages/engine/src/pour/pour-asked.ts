@@ -2,7 +2,7 @@ import type { CodeFamily } from '../codes/family.ts'
 import type { Asked } from '../working/asked.ts'
 import { commonPractice, enteredBy, type Source } from '../working/source.ts'
 import type { Mix } from '../yard/yard.ts'
-import { dischargeLimit } from './docket.ts'
+import { dischargeLimit } from './loads/limits.ts'
 import type { CompactionPlan, PourPlan } from './pour-plan.ts'
 
 const DELIVERY: Source = commonPractice('record of a delivery')

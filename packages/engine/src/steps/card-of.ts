@@ -1,5 +1,6 @@
 import { ANGLE_CHECK } from '../lift/lift-checks.ts'
 import type { Plan } from '../plan.ts'
+import { askedByDockets } from '../pour/loads/docket-answers.ts'
 import { type Asked, judge, wantedOf } from '../working/asked.ts'
 import type { Check } from '../working/check.ts'
 import { commonPractice } from '../working/source.ts'
@@ -7,9 +8,11 @@ import { joinVerdicts } from '../working/verdict.ts'
 import type { Card, CardRow } from './card.ts'
 import { answerOf } from './card-answer.ts'
 import { carriedTo } from './carried.ts'
+import { decisionCounts } from './decision.ts'
 import { withDifferences } from './difference.ts'
 import type { PanelFacts, Recorded, Signed, Signer, YardFacts } from './facts.ts'
 import { shutHold, stepIsDone } from './hold.ts'
+import { loadCardRows } from './load-card-rows.ts'
 import { mouldRows } from './mould-row.ts'
 import { checkRow, plainRow } from './rows.ts'
 import { isStageCheck } from './stage-rows.ts'
@@ -86,6 +89,12 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
     }
     case 'mould':
       return [...mouldRows({ plan, facts, yard, step }), ...planned, ...asked]
+    case 'deliver':
+      return [
+        ...loadCardRows({ plan, facts, yard }),
+        ...planned,
+        ...asked.filter((row) => !askedByDockets(row.id, valueInForce(row, facts), facts.dockets)),
+      ]
     case 'set':
       return [
         ...steelRows(facts, plan.family),
@@ -98,6 +107,11 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
     default:
       return [...planned, ...asked]
   }
+}
+
+/** What was recorded for the revision in force. */
+function valueInForce({ recorded }: CardRow, { revision }: PanelFacts): unknown {
+  return recorded !== null && recorded.revision === revision ? recorded.value : undefined
 }
 
 function askedRow(asked: Asked, recorded: Recorded | undefined, revision: string | null): CardRow {
@@ -156,16 +170,10 @@ function defectRow({ defects }: PanelFacts): CardRow {
   })
 }
 
-const DECIDERS: readonly Signer['role'][] = ['lead', 'engineer']
-
-/** A decision counts with a reason, a role that may decide, and for the revision in force. */
+/** A decision counts with a reason, a role that may decide, for the revision in force, and for what was on record when it was made. */
 function withDecision(row: CardRow, decision: Signed | undefined, revision: string | null): CardRow {
-  if (decision === undefined) return row
-  const counts =
-    decision.revision === revision &&
-    (decision.reason ?? '').trim() !== '' &&
-    DECIDERS.includes(decision.by.role)
-  return counts ? { ...row, decision, rests: [...row.rests, decision.entry] } : row
+  if (decision === undefined || !decisionCounts(row, decision, revision)) return row
+  return { ...row, decision, rests: [...row.rests, decision.entry] }
 }
 
 const DIFFERENCE_WORDS = 'a difference signed by an engineer with a reason'

@@ -1,3 +1,4 @@
+import type { LoadDecision } from '../pour/loads/load.ts'
 import type { Asked } from '../working/asked.ts'
 import type { Source } from '../working/source.ts'
 import type { Verdict } from '../working/verdict.ts'
@@ -24,6 +25,10 @@ export interface CardRow {
   readonly asked: Asked | null
   readonly recorded: Recorded | null
   readonly decision: Signed | null
+  /** What it rests on was last said then: a decision made before does not cover it. Left out: any decision on record does. */
+  readonly since?: string
+  /** Who may decide it; left out: lead or engineer. */
+  readonly deciders?: readonly Signer['role'][]
   /** Entry ids that the row rests on. */
   readonly rests: readonly string[]
   /** Computed beside the conditions of the step, as advice: it keeps nothing shut and asks for no decision. */
@@ -46,14 +51,14 @@ export interface RowDifference {
   readonly gap: string | null
 }
 
-/** A decision or a signed difference of an earlier step: later cards go on showing it. */
+/** A decision, a signed difference or what was decided about a load at an earlier step: later cards go on showing it. */
 export interface Carried {
   readonly step: StepId
-  readonly kind: 'decision' | 'difference'
+  readonly kind: 'decision' | 'difference' | 'load'
   /** Id and title of the row. */
   readonly check: string
   readonly what: string
-  readonly signed: Signed | SignedDifference
+  readonly signed: Signed | SignedDifference | LoadDecision
 }
 
 export interface Card {

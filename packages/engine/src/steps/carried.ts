@@ -1,5 +1,6 @@
 import { MOULD_ROWS } from '../mould/measured-mould.ts'
 import type { Plan } from '../plan.ts'
+import { loadRowTitle } from '../pour/loads/load-row.ts'
 import type { Carried } from './card.ts'
 import type { PanelFacts, Signed, SignedDifference } from './facts.ts'
 import { STEP_IDS, type StepId } from './steps.ts'
@@ -39,12 +40,21 @@ export function carriedFrom(
       .filter(([, signed]) => stands(signed))
       .sort(([a], [b]) => (a < b ? -1 : 1))
       .map(([check, signed]) => ({ step, kind, check, what: titleOf(check, plan), signed }))
-  return [...list('decision', decisions), ...list('difference', differences)]
+  const loads =
+    step !== 'deliver'
+      ? []
+      : facts.dockets.flatMap((load): Carried[] => {
+          const { number, decision } = load
+          // A truck that was sent back is gone, whatever the drawing says now.
+          if (decision === null || !(decision.decision === 'send-back' || stands(decision))) return []
+          return [{ step, kind: 'load', check: `load:${number}`, what: `Load ${number}`, signed: decision }]
+        })
+  return [...list('decision', decisions), ...loads, ...list('difference', differences)]
 }
 
 function titleOf(check: string, { checks, toRecord }: Pick<Plan, 'checks' | 'toRecord'>): string {
   const id = check.replace(NOW, '')
   const found = [...checks, ...toRecord].find((item) => item.id === id)
-  if (found === undefined) return MOULD_ROWS[check] ?? check
+  if (found === undefined) return MOULD_ROWS[check] ?? loadRowTitle(check) ?? check
   return id === check ? found.what : `${found.what}, at this hour`
 }

@@ -16,6 +16,7 @@ export function emptyPanelFacts({ job, mark }: { readonly job: string; readonly 
     steps: Object.fromEntries(STEP_IDS.map((id) => [id, emptyStepFacts()])) as Record<StepId, StepFacts>,
     design: null,
     cast: null,
+    dockets: [],
     specimens: [],
     temperatures: [],
     defects: [],

@@ -1,4 +1,6 @@
+import type { YardWeather } from '../cure/heat/yard-weather.ts'
 import type { Drawing } from '../panel/drawing.ts'
+import type { Load } from '../pour/loads/load.ts'
 import type { PanelSteel } from '../steel/incoming/panel-steel.ts'
 import type { Verdict } from '../working/verdict.ts'
 import type { Yard } from '../yard/yard.ts'
@@ -126,6 +128,8 @@ export interface PanelFacts {
     readonly bed: string | null
     readonly mix: string | null
   } | null
+  /** Truck loads by their dockets, as recorded. */
+  readonly dockets: readonly Load[]
   readonly specimens: readonly SpecimenResult[]
   readonly temperatures: readonly TemperatureLog[]
   readonly defects: readonly Defect[]
@@ -152,4 +156,7 @@ export interface YardFacts {
   /** Date until which a piece of gear is in date, by mark (crane, rigging, scale …): the latest inspection on record. */
   readonly gear: Readonly<Record<string, { readonly entry: string; readonly due: string }>>
   readonly limits: Readonly<Record<string, EnteredLimit>>
+  /** Weather by time, as logged and as foretold; left out where the record has none. */
+  readonly weather?: readonly YardWeather[]
+  readonly forecast?: readonly YardWeather[]
 }

@@ -3,6 +3,7 @@ export { type CardInput, cardOf } from './card-of.ts'
 export { carriedFrom } from './carried.ts'
 export { type CureNow, type CureNowInput, cureNow } from './cure-now.ts'
 export { concreteLogs } from './curve-low.ts'
+export { DECIDERS } from './decision.ts'
 export { mayDiffer } from './difference.ts'
 export { emptyPanelFacts, emptyStepFacts } from './empty-facts.ts'
 export type {
@@ -27,6 +28,7 @@ export {
   type LiftHoursNowInput,
   liftHoursNow,
 } from './lift-hours-now.ts'
+export { airOfPour, type PourFacts, pourOrder } from './load-card-rows.ts'
 export { type MouldRowsInput, mouldNow } from './mould-row.ts'
 export {
   asCylinder,

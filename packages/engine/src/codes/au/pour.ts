@@ -13,5 +13,11 @@ export const pour: PourRules = {
   concreteLow: { value: 5, source: AS_1379 },
   concreteHigh: { value: 35, source: AS_1379 },
   airLow: { value: null, source: AS_1379, gap: 'air temperature: no confirmed value in AS 1379' },
+  remix: {
+    turns: null,
+    minutes: null,
+    source: AS_1379,
+    gap: 're-mixing after water or admixture: no confirmed value in AS 1379',
+  },
   underDelivery: null,
 }

@@ -14,5 +14,6 @@ export const pour: PourRules = {
   concreteLow: { value: 5, source: EN_206 },
   concreteHigh: { value: null, source: EN_206, gap: 'highest concrete temperature: EN 206 gives none' },
   airLow: { value: null, source: EN_206, gap: 'air temperature: EN 206 gives none' },
+  remix: { turns: null, minutes: { perCubicMetre: 1, least: 5 }, source: { ...EN_206, clause: '7.5' } },
   underDelivery: null,
 }

@@ -21,6 +21,12 @@ export const pour: PourRules = {
     source: NZS_3109,
     note: 'falling air; from 2 °C where it rises; below that only with precautions',
   },
+  remix: {
+    turns: null,
+    minutes: null,
+    source: { standard: 'NZS 3104, edition not noted', clause: 're-mixing', status: 'from memory' },
+    gap: 're-mixing after water or admixture: no confirmed value in NZS 3104',
+  },
   underDelivery: {
     share: 0.02,
     source: { standard: 'NZS 3104, edition not noted', clause: 'volume of delivery', status: 'seen' },

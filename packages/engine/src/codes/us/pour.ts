@@ -21,5 +21,10 @@ export const pour: PourRules = {
   },
   concreteHigh: { value: 35, source: ACI_305_1 },
   airLow: { value: null, source: ACI_305_1, gap: 'air temperature: no confirmed value' },
+  remix: {
+    turns: 30,
+    minutes: null,
+    source: { standard: 'ASTM C94/C94M-21', clause: '12.7', status: 'from memory' },
+  },
   underDelivery: null,
 }

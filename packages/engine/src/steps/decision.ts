@@ -1,0 +1,19 @@
+import type { CardRow } from './card.ts'
+import type { Signed, Signer } from './facts.ts'
+
+/** Who may decide that a step goes on in spite of a fail or a not-known. */
+export const DECIDERS: readonly Signer['role'][] = ['lead', 'engineer']
+
+/** Whether a decision covers a row: with a reason, by somebody who may, for the revision in force, and made on what is on record now. */
+export function decisionCounts(
+  { since, deciders = DECIDERS }: Pick<CardRow, 'since' | 'deciders'>,
+  { revision: of, reason, by, seen }: Signed,
+  revision: string | null,
+): boolean {
+  return (
+    of === revision &&
+    (reason ?? '').trim() !== '' &&
+    deciders.includes(by.role) &&
+    (since === undefined || seen >= since)
+  )
+}
