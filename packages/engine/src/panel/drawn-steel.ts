@@ -31,6 +31,8 @@ const bar = z.strictObject({
   turns: z.array(positive.max(180)).max(49).optional(),
   inside: positive.optional(),
   count: z.number().int().positive().max(100_000).optional(),
+  /** Tied to bars that it lies against; without it contact is not as drawn. */
+  tied: z.boolean().optional(),
 })
 
 /** Which edges: all, the outer ones, those of all openings, one side of the outline, or an opening by its mark. */

@@ -3,6 +3,8 @@ import type { Panel } from '../panel/panel.ts'
 import { commonPractice } from '../working/source.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import { askedBeside, contactsAsked } from './laid-out/beside-check.ts'
+import { besidePairs } from './laid-out/beside-pairs.ts'
 import { clashesOf } from './laid-out/clash.ts'
 import { layOut } from './laid-out/lay-out.ts'
 import { type ListedBar, listedBars } from './listed-bars.ts'
@@ -46,6 +48,15 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
   const gaps = laid.lines.flatMap((line) => line.gaps)
   const unknown = [...schedule.unknown, ...gapsOf(mats, yard), ...gaps]
   const clashes = clashesOf(schedule.placed)
+  const beside = besidePairs({
+    placed: schedule.placed,
+    laps: schedule.laps,
+    asked: (diameter) => {
+      const clear = askedBeside({ drawing, rules, diameter })
+      return clear.known ? clear.value : null
+    },
+    tied: tiedMarks(listed),
+  })
   const laidOut = mats.every((mat) => mat.laid !== null) && gaps.length === 0
   const mass = laidOut ? schedule.mass : null
   const ties = laidOut ? tied(mats) : null
@@ -54,6 +65,7 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
     bars: schedule.bars,
     placed: schedule.placed,
     laps: schedule.laps,
+    ...beside,
     ties,
     wire,
     mass,
@@ -67,15 +79,26 @@ export function planSteel({ panel, yard, family }: PlanSteelInput): SteelPlan {
       bars: schedule.bars,
       placed: schedule.placed,
       clashes,
+      beside,
     }),
     toRecord: [
       ...steelAsked({ rules, mats, listed, laidMarks: schedule.laidMarks, bars: schedule.bars }),
       ...(laidOut ? tiesAsked(tiePlan(schedule)) : []),
+      ...contactsAsked(beside.contacts),
     ],
     working: workingOf(listed, mass, wire),
     assumed: [...assumedOf(listed, wire), ...laid.lines.flatMap((line) => line.assumed)],
     unknown,
   }
+}
+
+/** Marks under which listed bars lie that the drawing says are tied, those of the pieces of a lapped one too. */
+function tiedMarks(listed: readonly ListedBar[]): Set<string> {
+  return new Set(
+    listed
+      .filter(({ drawn }) => drawn.tied === true)
+      .flatMap(({ mark, pieces }) => [mark, ...pieces.map((_, i) => `${mark}/${i + 1}`)]),
+  )
 }
 
 function gapsOf(mats: readonly PlannedMat[], yard: Yard | null): string[] {

@@ -5,6 +5,8 @@ import { enteredBy, GEOMETRY } from '../working/source.ts'
 import type { Yard } from '../yard/yard.ts'
 import { barLimits } from './laid-out/bar-limits.ts'
 import { NO_RULE } from './laid-out/bend-of.ts'
+import { besideCheck } from './laid-out/beside-check.ts'
+import type { BesidePairs } from './laid-out/beside-pairs.ts'
 import { type Clash, clashCheck } from './laid-out/clash.ts'
 import { faceCover } from './laid-out/face-cover.ts'
 import { insertChecks } from './laid-out/insert-checks.ts'
@@ -27,6 +29,8 @@ export interface SteelChecksInput {
   readonly placed: readonly PlacedBar[]
   /** Pairs of placed bars that would be in the same place. */
   readonly clashes: readonly Clash[]
+  /** Pairs that run side by side too near, or in contact. */
+  readonly beside: BesidePairs
 }
 
 /** What drawing, yard and code decide about the steel, in the order of the steps. */
@@ -40,6 +44,7 @@ export function steelChecks(input: SteelChecksInput): Check[] {
     ...mat.cage,
     ...laid.flatMap(({ checks }) => checks),
     ...samePlaceCheck(input),
+    ...sideBySideCheck(input),
     ...faceChecks(input),
     ...listedChecks(listed, drawing, rules),
     ...insertChecks({ drawing, yard: input.yard, placed: input.placed, notLaid: notLaid(input) }),
@@ -54,6 +59,15 @@ function samePlaceCheck(input: SteelChecksInput): Check[] {
   const more = laid.some(({ bars, gaps }) => bars.length > 0 || gaps.length > 0)
   if (clashes.length === 0 && !more && drawn.length < 2) return []
   return [clashCheck(clashes, [...notLaid(input), ...withoutHeight(placed)])]
+}
+
+/** Told where bars are crowded, and where more than mats is laid out. */
+function sideBySideCheck(input: SteelChecksInput): Check[] {
+  const { beside, drawing, rules, placed, laid } = input
+  const more = placed.some(({ use }) => use !== 'mat') || laid.some(({ gaps }) => gaps.length > 0)
+  if (placed.length === 0 || (beside.crowded.length === 0 && !more)) return []
+  const unplaced = [...notLaid(input), ...withoutHeight(placed)]
+  return [besideCheck({ drawing, rules, pairs: beside, placed, unplaced })]
 }
 
 /** Told where bars lack the cover of a face, and where more than mats is laid out. */

@@ -68,10 +68,31 @@ export interface PlacedLap {
   readonly share: number | null
 }
 
+/** Two placed bars that run side by side nearer than the clear distance. */
+export interface BesidePair {
+  /** Ids of the two bars as in `placed`. */
+  readonly bars: readonly [string, string]
+  readonly marks: readonly [string, string]
+  /** Least clear between them, mm; below 0 by rounding where they touch. */
+  readonly clear: number
+  /** Clear distance that is asked, mm; 0 where not known. */
+  readonly asked: number
+  /** Length in which they are so near, mm. */
+  readonly length: number
+  /** Middle of that length, between the two bars, mm. */
+  readonly at: Corner
+  /** They touch along this length. */
+  readonly inContact: boolean
+}
+
 export interface SteelPlan {
   readonly bars: readonly ScheduledBar[]
   readonly placed: readonly PlacedBar[]
   readonly laps: readonly PlacedLap[]
+  /** Bars side by side that are neither clear nor in contact and tied, the worst first. */
+  readonly crowded: readonly BesidePair[]
+  /** Bars that lie in contact along each other and are to be tied, planned laps left out. */
+  readonly contacts: readonly BesidePair[]
   /** Crossings to tie; null where there is nothing to tie or not known. */
   readonly ties: number | null
   /** Tying wire, kg; null where not known. */

@@ -191,6 +191,7 @@ function barValue(
       inside: number(bar.inside, `${path}.inside`),
       count: number(bar.count, `${path}.count`),
     }),
+    ...(bar.tied === '' ? {} : { tied: bar.tied === 'yes' }),
     ...(bar.form === 'path'
       ? { path: corners(bar.corners, `${path}.path`) }
       : given({ legs: row(bar.legs, 'legs'), turns: row(bar.turns, 'turns') })),

@@ -44,6 +44,8 @@ export interface DraftBar {
   readonly turns: string
   readonly inside: string
   readonly count: string
+  /** Whether it is tied to bars that it lies against: `yes`, `no`, or not said. */
+  readonly tied: string
 }
 
 export interface DraftInsert {
@@ -195,6 +197,7 @@ function steelDraft(steel: DrawnSteel): DraftMat | DraftBar | DraftLaid {
     turns: (steel.turns ?? []).join(' '),
     inside: text(steel.inside),
     count: text(steel.count),
+    tied: steel.tied === undefined ? '' : steel.tied ? 'yes' : 'no',
   }
 }
 

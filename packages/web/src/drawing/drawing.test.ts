@@ -67,6 +67,7 @@ const TYPED: Draft = {
       turns: '',
       inside: '',
       count: '2',
+      tied: '',
     },
   ],
   lap: '1200',

@@ -123,6 +123,15 @@ function BarFields({ bar, index }: { readonly bar: DraftBar; readonly index: num
       <TypedField label="How many" {...text('count')} />
       <TypedField label="Bend, inside" unit="mm" {...text('inside')} />
       <DraftSelect
+        label="Where it touches a bar"
+        choices={[
+          ['', 'not said'],
+          ['yes', 'tied to it'],
+          ['no', 'not tied'],
+        ]}
+        {...text('tied')}
+      />
+      <DraftSelect
         label="Shape by"
         choices={[
           ['path', 'corners'],

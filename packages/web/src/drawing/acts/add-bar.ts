@@ -26,6 +26,7 @@ export const addBar: DraftAct<null> = {
         turns: '',
         inside: '',
         count: '1',
+        tied: '',
       },
     ],
   }),

@@ -1,0 +1,33 @@
+import type { Corner, PlacedBar } from '../steel-plan.ts'
+import { bentLine } from './bent-line.ts'
+
+/** A straight part of a bar in space, from one end to the other, mm. */
+export interface Straight {
+  /** Of the bar that it is part of. */
+  readonly id: string
+  readonly from: Corner
+  readonly to: Corner
+  readonly diameter: number
+  /** Unit vector from `from` to `to`. */
+  readonly along: Corner
+  readonly length: number
+}
+
+/** The straight parts of a bar between its bends; none of a bar without height. */
+export function straightsOf({
+  id,
+  centreline,
+  diameter,
+  inside,
+}: Pick<PlacedBar, 'id' | 'centreline' | 'diameter' | 'inside'>): Straight[] {
+  if (centreline === null) return []
+  const bent = inside !== null && centreline.length > 2
+  return bentLine(centreline, bent ? (inside + diameter) / 2 : 0).straights.flatMap(
+    ([from, to]): Straight[] => {
+      const [x, y, z] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
+      const length = Math.sqrt(x * x + y * y + z * z)
+      if (!(length > 0)) return []
+      return [{ id, from, to, diameter, along: [x / length, y / length, z / length], length }]
+    },
+  )
+}
