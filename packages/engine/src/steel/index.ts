@@ -85,7 +85,15 @@ export {
   scheduledLength,
   shapeLabels,
 } from './shape-code/shape-code.ts'
-export type { BarUse, BesidePair, Corner, PlacedBar, PlacedLap, ScheduledBar, SteelPlan } from './steel-plan.ts'
+export type {
+  BarUse,
+  BesidePair,
+  Corner,
+  PlacedBar,
+  PlacedLap,
+  ScheduledBar,
+  SteelPlan,
+} from './steel-plan.ts'
 export { type LayerRows, layerRows, type MatRowLine } from './tie-plan/mat-rows.ts'
 export { type LayerTies, TIE, type TiedCrossings, type TiePlan, tiePlan } from './tie-plan/tie-plan.ts'
 export { type Crossings, crossings } from './ties.ts'

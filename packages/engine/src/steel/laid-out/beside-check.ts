@@ -67,7 +67,9 @@ function noteOf(crowded: readonly BesidePair[], contacts: readonly BesidePair[])
       : `${marks.join(' and ')} ${clear.toFixed(1)} mm clear of ${asked.toFixed(0)} mm near x ${at[0].toFixed(0)}, y ${at[1].toFixed(0)}`,
   )
   if (contacts.length > 0)
-    lines.push(`${contacts.length} ${contacts.length === 1 ? 'pair lies' : 'pairs lie'} in contact and are tied`)
+    lines.push(
+      `${contacts.length} ${contacts.length === 1 ? 'pair lies' : 'pairs lie'} in contact and are tied`,
+    )
   return lines.length === 0 ? {} : { note: lines.join('; ') }
 }
 

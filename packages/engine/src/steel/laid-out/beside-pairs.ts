@@ -86,7 +86,10 @@ function pairOf(
   }
 }
 
-function isWorse(pair: BesidePair & Pick<Beside, 'kind'>, before: BesidePair & Pick<Beside, 'kind'>): boolean {
+function isWorse(
+  pair: BesidePair & Pick<Beside, 'kind'>,
+  before: BesidePair & Pick<Beside, 'kind'>,
+): boolean {
   if (pair.kind !== before.kind) return pair.kind === 'crowded'
   return pair.clear < before.clear
 }

@@ -6,7 +6,7 @@ import type { Straight } from './straights.ts'
 export interface BesideSpace {
   add(straights: readonly Straight[]): void
   /** Every straight of another bar that runs the same way within so much of this one, mm between middles, and some that do not quite. */
-  near(straight: Straight, reach: number): Iterable<Straight>
+  near(straight: Straight, reach: number): readonly Straight[]
 }
 
 /** Straights of one direction, filed by how far aside of it they lie. */
@@ -26,30 +26,31 @@ export function besideSpace(): BesideSpace {
   return {
     add(straights) {
       for (const straight of straights) {
-        const { along, aside, strips } = directionOf(straight.along, directions)
-        void along
+        const { aside, strips } = directionOf(straight.along, directions)
         const strip = Math.floor(dot(straight.from, aside) / STRIP)
         const there = strips.get(strip)
         if (there === undefined) strips.set(strip, [straight])
         else there.push(straight)
       }
     },
-    *near(straight, reach) {
+    near(straight, reach) {
       const { from, to, id } = straight
-      const [low, high] = [Math.min(from[2], to[2]), Math.max(from[2], to[2])]
+      const [low, high] = [Math.min(from[2], to[2]) - reach, Math.max(from[2], to[2]) + reach]
+      const found: Straight[] = []
       for (const { along, aside, strips } of directions.values()) {
         if (Math.abs(dot(along, straight.along)) < COSINE) continue
-        const places = [dot(from, aside), dot(to, aside)] as const
-        const last = Math.floor((Math.max(...places) + reach) / STRIP)
-        for (let strip = Math.floor((Math.min(...places) - reach) / STRIP); strip <= last; strip += 1) {
+        const [a, b] = [dot(from, aside), dot(to, aside)]
+        const last = Math.floor((Math.max(a, b) + reach) / STRIP)
+        for (let strip = Math.floor((Math.min(a, b) - reach) / STRIP); strip <= last; strip += 1) {
           for (const other of strips.get(strip) ?? []) {
             if (other.id === id) continue
-            if (Math.min(other.from[2], other.to[2]) > high + reach) continue
-            if (Math.max(other.from[2], other.to[2]) < low - reach) continue
-            yield other
+            if (Math.min(other.from[2], other.to[2]) > high || Math.max(other.from[2], other.to[2]) < low)
+              continue
+            found.push(other)
           }
         }
       }
+      return found
     },
   }
 }

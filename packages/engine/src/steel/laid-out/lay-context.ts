@@ -57,6 +57,8 @@ export interface LayContext {
   /** U-bars and hooks along edges: other bars lie inside them. */
   readonly webs: ReadonlyMap<EdgeRun, Web>
   readonly space: Space
+  /** Clear distance that the code asks beside a bar of that diameter, mm; null where not known. */
+  readonly clearBeside: (diameter: number) => number | null
   /** Inserts whose kind says how far bars keep from them. */
   readonly inserts: readonly KeptClear[]
   /** Cover at edges and openings, mm. */

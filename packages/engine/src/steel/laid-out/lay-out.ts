@@ -5,6 +5,7 @@ import type { Yard } from '../../yard/yard.ts'
 import type { ListedBar } from '../listed-bars.ts'
 import type { PlannedMat } from '../mats.ts'
 import type { Corner } from '../steel-plan.ts'
+import { askedBeside } from './beside-check.ts'
 import { edgeBars } from './edge-bars.ts'
 import { type EdgeRun, edgeRuns } from './edge-runs.ts'
 import { type LaidLine, type LayContext, NOTHING, roomIn } from './lay-context.ts'
@@ -39,7 +40,8 @@ export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidO
   const placed = listed.filter(({ paths, drawn }) => paths.length > 0 && drawn.layer !== undefined)
   if (others.length === 0 && placed.length === 0) return { lines: [], listed: new Map() }
   const edgeCover = panel.drawing.cover?.edge
-  const space = emptySpace()
+  const clearBeside = clearOf(panel, rules)
+  const space = emptySpace(clearBeside)
   for (const mat of mats) addMat(mat, space)
   const runs: readonly EdgeRun[] = others.length > 0 ? edgeRuns(panel) : []
   const context: LayContext = {
@@ -49,6 +51,7 @@ export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidO
     runs,
     webs: websOn(panel, runs, rules),
     space,
+    clearBeside,
     inserts: insertsKept(panel, yard),
     edgeCover: edgeCover ?? 0,
     roomFor: roomIn(panel, edgeCover ?? 0),
@@ -73,6 +76,19 @@ export function layOut({ panel, yard, rules, mats, listed }: LayOutInput): LaidO
   const places = listedPlaces(placed, context)
   lay((steel) => isStarters(steel) || isTieBars(steel))
   return { lines: others.map((_, i) => lines.get(i) ?? NOTHING), listed: places }
+}
+
+/** Clear distance that the code asks beside a bar, worked out once a diameter. */
+function clearOf({ drawing }: Panel, rules: SteelRules): (diameter: number) => number | null {
+  const known = new Map<number, number | null>()
+  return (diameter) => {
+    const before = known.get(diameter)
+    if (before !== undefined) return before
+    const clear = askedBeside({ drawing, rules, diameter })
+    const value = clear.known ? clear.value : null
+    known.set(diameter, value)
+    return value
+  }
 }
 
 function lineOf(steel: Parameters<typeof isMat>[0], key: string, context: LayContext): LaidLine {

@@ -1,5 +1,8 @@
 import type { Corner } from '../steel-plan.ts'
 import { bentLine } from './bent-line.ts'
+import { besideSpace } from './beside-space.ts'
+import { type BesideInput, besideOf, crowdedMoves } from './side-by-side.ts'
+import { type Straight, straightOf } from './straights.ts'
 
 /** A straight part of a bar in space, or one of its bends. */
 export interface Solid {
@@ -20,6 +23,11 @@ export interface Space {
   clash(solids: Iterable<Solid>): Solid | null
   /** Every bar that one of these would run into. */
   clashes(solids: readonly Solid[]): string[]
+  /**
+   * Tells of a move of these along `way`, a unit vector, by at most `most` mm either way, whether a straight of them would then run side by side with
+   * another, neither in contact nor clear. Never where no clear distance is known.
+   */
+  crowding(solids: readonly Solid[], way: Corner, most: number): (by: number) => boolean
 }
 
 /** Bars overlap by less than this where they only touch, mm: the rounding of clipping in whole micrometres, and more. */
@@ -67,9 +75,11 @@ function boxOf(line: readonly Corner[]): Pick<Solid, 'low' | 'high'> {
   return { low, high }
 }
 
-/** An empty space. */
-export function emptySpace(): Space {
+/** An empty space; `asked` is the clear distance beside a bar of that diameter, mm, null where not known. */
+export function emptySpace(asked?: (diameter: number) => number | null): Space {
   const cells = new Map<number, Filed[]>()
+  const beside = asked === undefined ? null : besideSpace()
+  let thickest = 0
   // Each question has a number: a bar that lies in several squares is tried once a question.
   let question = 0
   const visit = (solids: Iterable<Solid>, found: (other: Solid) => boolean): void => {
@@ -87,6 +97,8 @@ export function emptySpace(): Space {
   return {
     add(solids) {
       for (const solid of solids) {
+        thickest = Math.max(thickest, 2 * solid.radius)
+        if (beside !== null) beside.add(straightsIn(solid))
         const filed = { solid, tried: 0 }
         for (const key of cellsOf(solid)) {
           const cell = cells.get(key)
@@ -111,7 +123,51 @@ export function emptySpace(): Space {
       })
       return [...ids]
     },
+    crowding(solids, way, most) {
+      if (beside === null || asked === undefined) return () => false
+      const stretches: (readonly [number, number])[] = []
+      const tried: BesideInput[] = []
+      for (const one of solids.flatMap(straightsIn)) {
+        const thicker = Math.max(thickest, one.diameter)
+        for (const other of beside.near(one, (asked(thicker) ?? 0) + thicker + most)) {
+          const clear = asked(Math.max(one.diameter, other.diameter))
+          if (clear === null) continue
+          const pair = { one, other, asked: clear }
+          const moves = crowdedMoves(pair, way)
+          if (moves === null) tried.push(pair)
+          else stretches.push(...moves)
+        }
+      }
+      return (by) =>
+        stretches.some(([from, to]) => by > from && by < to) ||
+        tried.some(({ one, other, asked }) => {
+          const moved = { ...one, from: movedBy(one.from, way, by), to: movedBy(one.to, way, by) }
+          return besideOf({ one: moved, other, asked })?.kind === 'crowded'
+        })
+    },
   }
+}
+
+/** The same part of a bar elsewhere. */
+export function movedSolid({ id, line, radius, low, high }: Solid, way: Corner, by: number): Solid {
+  return {
+    id,
+    line: line.map((corner) => movedBy(corner, way, by)),
+    radius,
+    low: movedBy(low, way, by),
+    high: movedBy(high, way, by),
+  }
+}
+
+function movedBy([x, y, z]: Corner, way: Corner, by: number): Corner {
+  return [x + by * way[0], y + by * way[1], z + by * way[2]]
+}
+
+function straightsIn({ id, line, radius }: Solid): Straight[] {
+  const [from, to] = line
+  if (line.length !== 2 || from === undefined || to === undefined) return []
+  const straight = straightOf(id, from, to, 2 * radius)
+  return straight === null ? [] : [straight]
 }
 
 interface Filed {

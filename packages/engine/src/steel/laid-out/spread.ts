@@ -1,7 +1,7 @@
 import type { Point } from '../../panel/point.ts'
 import { distanceToSegment } from '../../panel/polygon.ts'
 import type { Corner } from '../steel-plan.ts'
-import { eachSolid, type Space } from './space.ts'
+import { movedSolid, type Space, solidsOf } from './space.ts'
 
 export interface SpreadInput<Level> {
   readonly space: Space
@@ -15,6 +15,7 @@ export interface SpreadInput<Level> {
   readonly spacing: number
   /** Levels to try, best first. */
   readonly levels: readonly Level[]
+  /** Centreline of the bar at a place; along the line it changes by that place alone. */
   readonly bar: (at: number, level: Level) => readonly Corner[]
   /** Whether a bar there stays in the concrete less its cover. */
   readonly fits: (at: number, level: Level) => boolean
@@ -33,6 +34,8 @@ export interface Spread<Level> {
   readonly at: readonly number[]
   /** Bars that no place near the wanted one is free for; they stand there all the same. */
   readonly clashes: number
+  /** Bars that stand beside another neither in contact nor clear, for want of a better place. */
+  readonly crowded: number
   /** Bars that the spacing asks for and the concrete has no room for. */
   readonly leftOut: number
   /** Largest distance between neighbours where none is left out between them, mm; null for fewer than two. */
@@ -40,7 +43,7 @@ export interface Spread<Level> {
 }
 
 /** A bar moves along its line by at most this to lie beside another, mm. Common practice, no source. */
-export const ASIDE = 40
+export const ASIDE = 60
 
 /**
  * Bars from one end of a line to the other, as even as they can be at no more than the spacing. Each stands where the rest of the line would be
@@ -52,20 +55,25 @@ export function spreadEven<Level>(input: SpreadInput<Level>): Spread<Level> | nu
   const [first] = levels
   if (first === undefined) return null
   // A side too short for its corners has no place at all: that is told as one bar left out.
-  if (high < low) return { level: first, at: [], clashes: 0, leftOut: 1, widest: null }
+  if (high < low) return { level: first, at: [], clashes: 0, leftOut: 1, crowded: 0, widest: null }
   let best: Spread<Level> | null = null
   for (const level of levels) {
     const found = atLevel(input, level)
-    if (best === null || found.clashes < best.clashes) best = found
-    if (found.clashes === 0) break
+    if (best === null || isBetter(found, best)) best = found
+    if (found.clashes === 0 && found.crowded === 0) break
   }
   return best
+}
+
+/** Fewer clashes before fewer that are crowded. */
+function isBetter<Level>(one: Spread<Level>, other: Spread<Level>): boolean {
+  return one.clashes < other.clashes || (one.clashes === other.clashes && one.crowded < other.crowded)
 }
 
 function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> {
   const { low, high, spacing, fits, diameter } = input
   const at: number[] = []
-  let [clashes, leftOut] = [0, 0]
+  let [clashes, crowded, leftOut] = [0, 0, 0]
   let widest: number | null = null
   let before: number | null = null
   let wanted = low
@@ -77,7 +85,8 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
     else {
       const free = nearestFree(input, level, wanted, least, limit)
       if (free === null) clashes += 1
-      place = free ?? wanted
+      else if (!free.isClear) crowded += 1
+      place = free?.at ?? wanted
       // Only a bar that stands next to this one tells a distance: one left out between has been told.
       const last = at.at(-1)
       if (last !== undefined && last === before) widest = Math.max(widest ?? 0, place - last)
@@ -90,26 +99,44 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
     if (high - place < diameter) break
     wanted = gaps === 1 ? high : place + (high - place) / gaps
   }
-  return { level, at, clashes, leftOut, widest }
+  return { level, at, clashes, crowded, leftOut, widest }
 }
 
-/** The free place nearest to the wanted one, mm; null where none is near. */
+/**
+ * The free place nearest to the wanted one, mm, at which the bar is clear of those beside it or in contact with them; where there is none the
+ * nearest that is only free; null where none is near.
+ */
 function nearestFree<Level>(
   { space, bar, diameter, inside, fits, inserts }: SpreadInput<Level>,
   level: Level,
   wanted: number,
   low: number,
   high: number,
-): number | null {
+): { readonly at: number; readonly isClear: boolean } | null {
+  const here = bar(wanted, level)
+  const way = wayOf(here, bar(wanted + 1, level))
+  const solids = solidsOf({ id: '', centreline: here, diameter, inside })
+  const isCrowded = space.crowding(solids, way, ASIDE)
+  let free: number | null = null
   for (let by = 0; by <= ASIDE; by += 1) {
-    for (const near of by === 0 ? [wanted] : [wanted - by, wanted + by]) {
-      if (near < low - 1e-9 || near > high + 1e-9 || !fits(near, level)) continue
-      const centreline = bar(near, level)
-      if (space.clash(eachSolid({ id: '', centreline, diameter, inside })) !== null) continue
-      if (inserts.every((insert) => isClear(centreline, diameter, insert))) return near
+    for (const move of by === 0 ? [0] : [-by, by]) {
+      const near = wanted + move
+      const crowded = isCrowded(move)
+      if (near < low - 1e-9 || near > high + 1e-9 || (crowded && free !== null) || !fits(near, level))
+        continue
+      if (space.clash(solids.map((solid) => movedSolid(solid, way, move))) !== null) continue
+      if (!inserts.every((insert) => isClear(bar(near, level), diameter, insert))) continue
+      if (!crowded) return { at: near, isClear: true }
+      free = near
     }
   }
-  return null
+  return free === null ? null : { at: free, isClear: false }
+}
+
+/** From a bar to the next of its line a millimetre on: bars of a line differ by nothing else. */
+function wayOf([from]: readonly Corner[], [to]: readonly Corner[]): Corner {
+  const [a, b] = [from as Corner, to as Corner]
+  return [b[0] - a[0], b[1] - a[1], b[2] - a[2]]
 }
 
 function isClear(centreline: readonly Corner[], diameter: number, { at, clear }: KeptClear): boolean {

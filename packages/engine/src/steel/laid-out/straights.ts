@@ -23,11 +23,14 @@ export function straightsOf({
   if (centreline === null) return []
   const bent = inside !== null && centreline.length > 2
   return bentLine(centreline, bent ? (inside + diameter) / 2 : 0).straights.flatMap(
-    ([from, to]): Straight[] => {
-      const [x, y, z] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
-      const length = Math.sqrt(x * x + y * y + z * z)
-      if (!(length > 0)) return []
-      return [{ id, from, to, diameter, along: [x / length, y / length, z / length], length }]
-    },
+    ([from, to]) => straightOf(id, from, to, diameter) ?? [],
   )
+}
+
+/** A straight between two places; null where they are one. */
+export function straightOf(id: string, from: Corner, to: Corner, diameter: number): Straight | null {
+  const [x, y, z] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
+  const length = Math.sqrt(x * x + y * y + z * z)
+  if (!(length > 0)) return null
+  return { id, from, to, diameter, along: [x / length, y / length, z / length], length }
 }
