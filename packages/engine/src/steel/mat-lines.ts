@@ -82,8 +82,9 @@ export function linesWithin({
       else lines.push({ row, at, from, to })
     }
   }
-  const even = obstacles.length === 0
-  return { lines, spacing: even ? evenStep(low, high, rows) : widest(places), rows, dropped, even }
+  const step = evenStep(low, high, rows)
+  const even = places.every((at, row) => Math.abs(at - low - row * (step ?? 0)) < 1e-6)
+  return { lines, spacing: even ? step : widest(places), rows, dropped, even }
 }
 
 function evenStep(low: number, high: number, rows: number): number | null {

@@ -7,6 +7,7 @@ import { offset, type Region } from '../panel/region.ts'
 import { ceilTo } from '../working/round.ts'
 import { unknown, type Worked } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import { besideListed } from './laid-out/beside-listed.ts'
 import type { Obstacle } from './laid-out/clear-rows.ts'
 import { type EdgeRun, edgeRuns } from './laid-out/edge-runs.ts'
 import { type LaidRow, type LappedRows, lappedRows } from './laid-out/lapped-rows.ts'
@@ -113,16 +114,26 @@ function plannedMat({ key, mat, cover, panel, yard, rules, shrunkBy, obstacles }
   const { direction, diameter } = mat
   const edgeCover = drawing.cover?.edge
   const shrunk = edgeCover === undefined ? null : shrunkBy(edgeCover + diameter / 2)
-  const grown = obstacles.map((each) => ({
-    ...each,
-    low: each.low - diameter / 2,
-    high: each.high + diameter / 2,
-  }))
+  const grown = obstacles.map(
+    (each): Obstacle => ({
+      ...each,
+      low: each.low - diameter / 2,
+      high: each.high + diameter / 2,
+    }),
+  )
+  const beside = cover === null ? [] : besideListed({ drawing, rules, mat, cover })
   const tolerance = movedBy(rules, mat.spacing)
   const laid =
     shrunk === null
       ? null
-      : linesWithin({ shrunk, direction, diameter, spacing: mat.spacing, obstacles: grown, tolerance })
+      : linesWithin({
+          shrunk,
+          direction,
+          diameter,
+          spacing: mat.spacing,
+          obstacles: [...grown, ...beside],
+          tolerance,
+        })
   const height =
     cover === null
       ? null

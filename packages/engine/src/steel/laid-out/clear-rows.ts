@@ -6,6 +6,8 @@ export interface Obstacle {
   readonly high: number
   /** The web of bars along an edge: a row in it moves to its inner side however far that is. */
   readonly isWeb: boolean
+  /** Room beside a bar that runs the same way: rows keep out of it where they can, but no row is added for it. */
+  readonly isBeside?: boolean
 }
 
 export interface ClearRowsInput {
@@ -27,8 +29,8 @@ const MORE = 2
 
 /**
  * Places of the rows of a mat: even from first to last at no more than the spacing. A row that would pass through an obstacle moves aside
- * to the nearest place that is clear, within the tolerance and without opening a distance over the spacing; where that cannot be had with as
- * many rows, one or two more are tried. Rows that find no place stay, and run through the obstacle.
+ * to the nearest place that is clear, within the tolerance and without opening a distance over the spacing, its neighbours following as far as that
+ * asks; where that cannot be had with as many rows, one or two more are tried, but not for room beside a bar. Rows that find no place stay, and run through the obstacle.
  */
 export function clearRows(input: ClearRowsInput): number[] {
   const { low, high, spacing, obstacles } = input
@@ -56,8 +58,9 @@ interface Chain {
   readonly before: Chain | null
 }
 
-/** What a row through an obstacle costs beside millimetres of moving. */
-const THROUGH = 1e6
+/** What a row through an obstacle costs beside millimetres of moving, and one in the room beside a bar. */
+const THROUGH = 1e9
+const BESIDE = 1e5
 
 /** Least moving of all rows that keeps every distance at most the spacing. */
 function moved(
@@ -65,14 +68,13 @@ function moved(
   even: readonly number[],
 ): { readonly rows: readonly number[]; readonly through: number } {
   const { low, high, spacing, tolerance, obstacles } = input
-  const through = (at: number) => {
+  const inWay = (at: number) => {
+    const there = obstacles.filter((each) => at > each.low + 1e-6 && at < each.high - 1e-6)
+    if (there.length === 0) return 0
     const spans = input.spansAt(at)
-    return obstacles.some(
-      (each) =>
-        at > each.low + 1e-6 &&
-        at < each.high - 1e-6 &&
-        spans.some(([from, to]) => from < each.to && to > each.from),
-    )
+    const met = there.filter((each) => spans.some(([from, to]) => from < each.to && to > each.from))
+    if (met.some(({ isBeside }) => isBeside !== true)) return THROUGH
+    return met.length > 0 ? BESIDE : 0
   }
   let chains: Chain[] = [{ at: Number.NEGATIVE_INFINITY, cost: 0, before: null }]
   for (const [row, base] of even.entries()) {
@@ -80,10 +82,10 @@ function moved(
       const most = each.isWeb ? Math.max(tolerance, each.high - each.low) : tolerance
       return [each.low, each.high].filter((at) => Math.abs(at - base) <= most + 1e-9)
     })
-    const places = [base, ...aside].filter((at) => at >= low && at <= high)
+    const places = [base, ...aside, ...followers(input, even, row)].filter((at) => at >= low && at <= high)
     const next: Chain[] = []
     for (const at of new Set(places)) {
-      const own = Math.abs(at - base) + (through(at) ? THROUGH : 0)
+      const own = Math.abs(at - base) + inWay(at)
       let best: Chain | null = null
       for (const chain of chains) {
         const apart = at - chain.at
@@ -94,7 +96,7 @@ function moved(
       if (best !== null) next.push(best)
     }
     // Even places never lie too far apart, but one moved before may: then this row cannot follow it.
-    if (next.length === 0) return { rows: even, through: even.filter(through).length }
+    if (next.length === 0) return { rows: even, through: even.filter((at) => inWay(at) === THROUGH).length }
     chains = next
   }
   const best = chains.reduce((one, other) => (other.cost < one.cost ? other : one))
@@ -103,4 +105,27 @@ function moved(
     rows.unshift(chain.at)
   }
   return { rows, through: Math.floor(best.cost / THROUGH) }
+}
+
+/** Places of a row that follows a neighbour, which moves aside of the room beside a bar, at the full spacing. */
+function followers(
+  { obstacles, spacing, tolerance }: ClearRowsInput,
+  even: readonly number[],
+  row: number,
+): number[] {
+  const base = even[row] as number
+  const slack = spacing - ((even[1] ?? base) - (even[0] ?? base))
+  if (!(slack > 0)) return []
+  const most = Math.min(even.length, Math.ceil(tolerance / slack) + 1)
+  const near = (one: number, other: number | undefined) =>
+    other !== undefined && Math.abs(one - other) <= tolerance + 1e-9
+  const places: number[] = []
+  for (const { low, high } of obstacles.filter(({ isBeside }) => isBeside === true)) {
+    for (let by = 1; by <= most; by += 1) {
+      // A row after this one moves on, or one before it moves back.
+      if (near(high, even[row + by])) places.push(high - by * spacing)
+      if (near(low, even[row - by])) places.push(low + by * spacing)
+    }
+  }
+  return places.filter((at) => near(at, base))
 }
