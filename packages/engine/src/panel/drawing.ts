@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { InputError, type InputIssue } from '../working/issue.ts'
 import { parseInput, readJson } from '../working/parse.ts'
 import { FARTHEST, steelIssues, steelSchema } from './drawn-steel.ts'
+import { ductSchema, voidIssues, voidSchema } from './drawn-voids.ts'
 import { FAMILY_IDS } from './family-ids.ts'
 import type { Point, Ring } from './point.ts'
 import { ringFault } from './polygon.ts'
@@ -22,6 +23,7 @@ export {
   isTrimmers,
   type Layer,
 } from './drawn-steel.ts'
+export type { DrawnDuct, DrawnVoid } from './drawn-voids.ts'
 export { FAMILY_IDS }
 
 export const DRAWING_FORMAT = 'castwright.drawing/1'
@@ -96,6 +98,8 @@ export const drawingSchema = z.strictObject({
   outline: ring,
   thickness: positive.max(10_000),
   openings: z.array(opening).max(1000).optional(),
+  voids: z.array(voidSchema).max(200).optional(),
+  ducts: z.array(ductSchema).max(200).optional(),
   concrete: z.strictObject({
     strength: positive.max(500),
     density: positive.max(20_000).optional(),
@@ -128,7 +132,10 @@ export type Lying = z.output<typeof lying>
  */
 export function parseDrawing(value: unknown, from = ''): Drawing {
   const drawing = parseInput(drawingSchema, value, from)
-  const corners = [drawing, ...(drawing.openings ?? [])].reduce((sum, { outline }) => sum + outline.length, 0)
+  const corners = [drawing, ...(drawing.openings ?? []), ...(drawing.voids ?? [])].reduce(
+    (sum, { outline }) => sum + outline.length,
+    0,
+  )
   if (corners > MOST_CORNERS) {
     const found = `${corners} corners in all`
     throw new InputError([{ path: 'openings', found, expected: `at most ${MOST_CORNERS} corners` }], from)
@@ -139,6 +146,10 @@ export function parseDrawing(value: unknown, from = ''): Drawing {
     ...(drawing.openings ?? []).flatMap((hole, index) =>
       ringIssues(hole.outline as unknown as Ring, `openings[${index}].outline`),
     ),
+    ...(drawing.voids ?? []).flatMap((one, index) =>
+      ringIssues(one.outline as unknown as Ring, `voids[${index}].outline`),
+    ),
+    ...voidIssues(drawing),
     ...repeatedMarks(drawing.openings ?? [], 'openings'),
     ...repeatedMarks(drawing.inserts ?? [], 'inserts'),
     ...handlingIssues(drawing),

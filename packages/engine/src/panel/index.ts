@@ -2,6 +2,7 @@ export {
   DRAWING_FORMAT,
   type Drawing,
   type DrawnBar,
+  type DrawnDuct,
   type DrawnEdgeBars,
   type DrawnInsert,
   type DrawnMat,
@@ -10,6 +11,7 @@ export {
   type DrawnSteel,
   type DrawnTieBars,
   type DrawnTrimmers,
+  type DrawnVoid,
   drawingSchema,
   isEdgeBars,
   isListed,
@@ -24,6 +26,7 @@ export {
 } from './drawing.ts'
 export { FAMILY_IDS } from './family-ids.ts'
 export { drawingJsonSchema } from './json-schema.ts'
+export { type NetSection, netSection, type Slot } from './net-section.ts'
 export { ASSUMED_DENSITY, GRAVITY, misplacedInserts, ON_EDGE, type Panel, panelOf } from './panel.ts'
 export { distance, type Point, type Ring } from './point.ts'
 export {
@@ -55,3 +58,5 @@ export {
   subtract,
   unite,
 } from './region.ts'
+export { bodiesOf, ductStrip, formerMass, type VoidBody } from './void-bodies.ts'
+export { alongLine, lengthOf, linesApart, parts, partsApart } from './way.ts'

@@ -5,6 +5,7 @@ import type { Drawing } from './drawing.ts'
 import type { Point, Ring } from './point.ts'
 import { bounds, centroid, counterClockwise, placeInRing, signedArea } from './polygon.ts'
 import { covers, distanceToEdge, intersect, type Region, regionArea, ringsOf, subtract } from './region.ts'
+import { bodiesOf, bodyAssumed, bodyIssues, bodySteps, type VoidBody } from './void-bodies.ts'
 
 /** Density of the reinforced panel where the drawing gives none, kg/m³; always listed as assumed. */
 export const ASSUMED_DENSITY = 2500
@@ -24,8 +25,10 @@ export interface Panel {
   readonly bottom: number
   /** Surface of one face, openings taken off, m². */
   readonly faceArea: number
-  /** Concrete, m³; steel and cast-ins not taken off. */
+  /** Concrete, m³; void formers and ducts taken off, steel and other cast-ins not. */
   readonly volume: number
+  /** What void formers and ducts displace; empty for a full panel. */
+  readonly bodies: readonly VoidBody[]
   /** kg/m³ of the reinforced panel. */
   readonly density: number
   /** kg */
@@ -34,6 +37,10 @@ export interface Panel {
   readonly weight: number
   /** Centre of gravity in plan, mm. */
   readonly centre: Point
+  /** Centre of the face, openings taken off, mm: the centre of gravity of a full panel. */
+  readonly faceCentre: Point
+  /** Centre of gravity above the mould face, mm. */
+  readonly centreHeight: number
   readonly working: readonly Step[]
   readonly assumed: readonly Assumed[]
 }
@@ -41,8 +48,8 @@ export interface Panel {
 /**
  * Mass, volume, centre of gravity and bounding sizes of a drawing.
  *
- * @throws InputError where nothing is left of the concrete, where it falls into pieces or where an opening lies outside the
- * outline. Inserts out of place are found by `misplacedInserts`.
+ * @throws InputError where nothing is left of the concrete, where it falls into pieces, where an opening lies outside the
+ * outline, or a void former or duct outside the concrete or in another. Inserts out of place are found by `misplacedInserts`.
  */
 export function panelOf(drawing: Drawing, from = ''): Panel {
   const outline = counterClockwise(drawing.outline as unknown as Ring)
@@ -59,12 +66,30 @@ export function panelOf(drawing: Drawing, from = ''): Panel {
   const box = bounds(region[0]?.outline ?? outline)
   const area = regionArea(region)
   const density = drawing.concrete.density ?? ASSUMED_DENSITY
-  const volume = (area * drawing.thickness) / 1e9
-  const mass = volume * density
+  const inside = bodyIssues(drawing, region)
+  if (inside.length > 0) throw new InputError(inside, from)
+  const bodies = bodiesOf(drawing)
+  const displaced = bodies.reduce((sum, body) => sum + body.volume, 0)
+  const full = (area * drawing.thickness) / 1e9
+  const volume = full - displaced
+  const own = bodies.reduce((sum, body) => sum + body.mass, 0)
+  const mass = volume * density + own
   const weight = (mass * GRAVITY) / 1000
+  const centre = centreOf(region)
+  // Full concrete at its centre, less what is displaced, with what the formers weigh.
+  const shifts = bodies.map(({ volume: taken, mass: weighs, ...place }) => ({
+    ...place,
+    mass: weighs - taken * density,
+  }))
+  const moved = (from: number, to: (place: Pick<VoidBody, 'at' | 'height'>) => number): number =>
+    shifts.length === 0
+      ? from
+      : (full * density * from + shifts.reduce((sum, one) => sum + one.mass * to(one), 0)) / mass
+  const gravity: Point = [moved(centre[0], ({ at }) => at[0]), moved(centre[1], ({ at }) => at[1])]
   return {
     drawing,
     region,
+    bodies,
     length: box.right - box.left,
     width: box.top - box.bottom,
     left: box.left,
@@ -74,7 +99,9 @@ export function panelOf(drawing: Drawing, from = ''): Panel {
     density,
     mass,
     weight,
-    centre: centreOf(region),
+    centre: gravity,
+    faceCentre: centre,
+    centreHeight: moved(drawing.thickness / 2, ({ height }) => height),
     working: [
       {
         symbol: 'A',
@@ -86,18 +113,20 @@ export function panelOf(drawing: Drawing, from = ''): Panel {
         by: 'search',
         note: 'polygon areas, openings cut out exactly',
       },
+      ...bodySteps(drawing),
       {
         symbol: 'V',
-        formula: 'A t / 10⁹',
-        given: { A: area, t: drawing.thickness },
+        formula: bodies.length === 0 ? 'A t / 10⁹' : 'A t / 10⁹ − ΣV',
+        given: { A: area, t: drawing.thickness, ...(bodies.length === 0 ? {} : { ΣV: displaced }) },
         result: volume,
         unit: 'm³',
         source: GEOMETRY,
+        ...(bodies.length === 0 ? {} : { note: 'less void formers and ducts' }),
       },
       {
         symbol: 'm',
-        formula: 'V ρ',
-        given: { V: volume, ρ: density },
+        formula: own > 0 ? 'V ρ + Σm' : 'V ρ',
+        given: { V: volume, ρ: density, ...(own > 0 ? { Σm: own } : {}) },
         result: mass,
         unit: 'kg',
         source: drawing.concrete.density === undefined ? ASSUMED_DENSITY_SOURCE : enteredBy('the drawing'),
@@ -110,9 +139,14 @@ export function panelOf(drawing: Drawing, from = ''): Panel {
         unit: 'kN',
         source: GEOMETRY,
       },
+      ...(bodies.length === 0
+        ? []
+        : ([0, 1] as const).map((axis) =>
+            centreStep({ axis, from: centre[axis], to: gravity[axis], full: full * density, shifts, mass }),
+          )),
     ],
-    assumed:
-      drawing.concrete.density === undefined
+    assumed: [
+      ...(drawing.concrete.density === undefined
         ? [
             {
               field: 'concrete.density',
@@ -121,7 +155,33 @@ export function panelOf(drawing: Drawing, from = ''): Panel {
               why: 'the drawing gives no density of the reinforced panel',
             },
           ]
-        : [],
+        : []),
+      ...bodyAssumed(drawing),
+    ],
+  }
+}
+
+interface Shift {
+  readonly axis: 0 | 1
+  readonly from: number
+  readonly to: number
+  /** Of the full section, kg. */
+  readonly full: number
+  readonly shifts: readonly { readonly mass: number; readonly at: Point }[]
+  readonly mass: number
+}
+
+/** The centre of gravity along one axis: full concrete and each thing in it, by their masses. */
+function centreStep({ axis, from, to, full, shifts, mass }: Shift): Step {
+  const name = axis === 0 ? 'x' : 'y'
+  return {
+    symbol: `${name} centre`,
+    formula: '(M s + S) / m',
+    given: { M: full, s: from, S: shifts.reduce((sum, one) => sum + one.mass * one.at[axis], 0), m: mass },
+    result: to,
+    unit: 'mm',
+    source: GEOMETRY,
+    note: `M the full section, its centre at s; S over void formers and ducts: own mass less displaced concrete, times ${name}`,
   }
 }
 
