@@ -7,6 +7,8 @@ import { joinVerdicts, type Verdict } from '../working/verdict.ts'
 import type { Assumed, Step, Worked } from '../working/worked.ts'
 import { known, unknown } from '../working/worked.ts'
 import type { Yard } from '../yard/yard.ts'
+import { ownWeight } from './body-forces.ts'
+import { type CutSection, cutSection, cutStep, evenPlate } from './cut-section.ts'
 import { upliftCheck } from './lift-checks.ts'
 import { balanceSteps, loadSteps, peakSteps, plateSteps, probeSteps } from './lift-working.ts'
 import { proposedInserts } from './picks/index.ts'
@@ -106,7 +108,12 @@ export function liftReport(input: LiftReportInput): LiftReport {
   const inserts: readonly Support[] =
     panel.drawing.inserts ?? (proposals?.known ? proposals.value.inserts : [])
   const force = panel.weight * factor
-  const found = plateOn({ panel, yard, inserts, force, modulus, poisson, from })
+  const found = plateOn({ panel, yard, inserts, factor, modulus, poisson, from })
+  const cut = cutSection(panel)
+  const onCut = <T extends LiftBending>(bending: T): T => ({
+    ...bending,
+    stress: stressOn(cut, bending.stress),
+  })
   const loads: Worked<readonly number[]> = found.known
     ? known(
         found.value.reactions.map((reaction) => reaction / 1000),
@@ -115,7 +122,7 @@ export function liftReport(input: LiftReportInput): LiftReport {
     : found
   const checks = upliftCheck({ loads: withoutNoise(loads, force), marks: inserts.map(({ mark }) => mark) })
   const plate = found.known ? found.value : null
-  const read = probes.map((at) => readProbe(plate, at))
+  const whole = probes.map((at) => readProbe(plate, at))
   return {
     mass: panel.mass,
     weight: panel.weight,
@@ -126,16 +133,18 @@ export function liftReport(input: LiftReportInput): LiftReport {
       at,
       load: loads.known ? (loads.value[i] ?? null) : null,
     })),
-    peak: readPeak(plate),
-    averages: plate === null ? [] : readAverages(plate, inserts),
-    probes: read,
+    peak: onCut(readPeak(plate)),
+    averages: plate === null ? [] : readAverages(plate, inserts).map(onCut),
+    probes: whole.map(onCut),
     checks,
     verdict: joinVerdicts([
       ...checks.map(({ verdict }) => verdict),
-      ...(found.known ? [] : (['unknown'] as const)),
+      ...(found.known && cut.known ? [] : (['unknown'] as const)),
     ]),
     unknown: found.known
-      ? []
+      ? cut.known
+        ? []
+        : [...cut.gaps, 'peak', ...(probes.length > 0 ? ['probes'] : [])]
       : [
           ...(proposals?.known === false ? proposals.gaps : found.gaps),
           'peak',
@@ -147,10 +156,18 @@ export function liftReport(input: LiftReportInput): LiftReport {
       ...(proposals?.working ?? []),
       ...loadSteps({ panel, factor, modulus, poisson }),
       ...(found.working ?? []),
-      ...(plate === null ? [] : [...peakSteps(plate), ...probeSteps(read, panel.drawing.thickness)]),
+      ...(plate === null ? [] : [...peakSteps(plate), ...probeSteps(whole, panel.drawing.thickness)]),
+      ...(plate === null || !cut.known || cut.value.bending === 1
+        ? []
+        : [...cut.working, cutStep(plate.peak.stress, cut.value)]),
     ],
-    assumed: [...panel.assumed, ...assumedIn(input, proposed ? inserts : null)],
+    assumed: [...panel.assumed, ...evenPlate(panel), ...assumedIn(input, proposed ? inserts : null)],
   }
+}
+
+/** A stress of the full section on the least one; null where either is not known. */
+function stressOn(cut: Worked<CutSection>, stress: number | null): number | null {
+  return stress === null || !cut.known ? null : stress / cut.value.bending
 }
 
 /** Thickness over span above which shear flexibility is no longer small beside bending: common practice, no source. */
@@ -184,15 +201,17 @@ interface PlateOn {
   readonly panel: Panel
   readonly yard: Yard | null
   readonly inserts: readonly Support[]
-  /** Own weight times factor, kN. */
-  readonly force: number
+  /** On own weight. */
+  readonly factor: number
   readonly modulus: number
   readonly poisson: number
   readonly from: string
 }
 
-function plateOn({ panel, yard, inserts, force, modulus, poisson, from }: PlateOn): Worked<LiftedPlate> {
-  const { region, drawing, faceArea, centre } = panel
+function plateOn({ panel, yard, inserts, factor, modulus, poisson, from }: PlateOn): Worked<LiftedPlate> {
+  const { region, drawing, centre } = panel
+  const force = panel.weight * factor
+  const own = ownWeight(panel)
   if (inserts.length === 0) return unknown('inserts: none drawn')
   const rigging = riggingOf(drawing.rigging, yard?.rigging ?? [])
   // Three rigid or equalised legs carry what statics say; more share by the rigging.
@@ -209,7 +228,8 @@ function plateOn({ panel, yard, inserts, force, modulus, poisson, from }: PlateO
       modulus,
       poisson,
       supports: inserts.map(({ at }) => ({ at, ...(equalised ? { equalised: 'all' } : {}) })),
-      pressure: (force * 1000) / (faceArea * 1e6),
+      pressure: own.pressure * factor,
+      forces: own.forces.map(({ at, force: one }) => ({ at, force: one * factor })),
       estimate: true,
     })
     const statics =

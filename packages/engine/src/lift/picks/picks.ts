@@ -5,6 +5,7 @@ import { InputError } from '../../working/issue.ts'
 import type { Assumed, Step } from '../../working/worked.ts'
 import { inOneLine } from '../supports.ts'
 import { classicalPlaces } from './classical.ts'
+import { ductsClear, fullConcrete, notSearched } from './full-concrete.ts'
 import { Influence } from './influence.ts'
 import { type LiftedPeak, liftedPeak } from './lifted-peak.ts'
 import { Limits } from './limits.ts'
@@ -68,7 +69,8 @@ export function picks(input: PicksInput): Picks {
   const { asked, assumed } = askedOf(input)
   const { panel, from } = input
   const piece = panel.region[0] as Piece
-  const centre = panel.centre
+  // Even weight is in balance about the middle of the face.
+  const centre = panel.faceCentre
   const { thickness } = panel.drawing
   const plate = {
     piece,
@@ -77,7 +79,11 @@ export function picks(input: PicksInput): Picks {
     poisson: asked.poisson,
     pressure: (panel.weight * 1000 * asked.factor) / (panel.faceArea * 1e6),
   }
-  const limits = new Limits({ piece, ...asked, clear: input.clear ?? [] })
+  const limits = new Limits({
+    piece: fullConcrete(panel),
+    ...asked,
+    clear: [...(input.clear ?? []), ...ductsClear(panel, asked.edge)],
+  })
   const influence = new Influence({ ...plate, split: asked.kind === 'face' && asked.edge >= thickness / 2 })
   const mirrors = mirrorsAsked(input, piece)
   const classical = classicalPlaces({ piece, centre, count: input.count, sharing: asked.sharing })
@@ -122,8 +128,12 @@ export function picks(input: PicksInput): Picks {
       classical: rule === null ? null : 1 - peak.stress / rule.peak,
     },
     mirrors: found.mirrors,
-    unknown:
-      before === null && drawn.length > 0 ? ['before: the drawn inserts do not hold the panel level'] : [],
+    unknown: [
+      ...(before === null && drawn.length > 0
+        ? ['before: the drawn inserts do not hold the panel level']
+        : []),
+      ...notSearched(panel),
+    ],
     working: [
       ...panel.working,
       ...picksWorking({

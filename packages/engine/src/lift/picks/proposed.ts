@@ -3,6 +3,7 @@ import { distance, type Point } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
 import { known, unknown, type Worked } from '../../working/worked.ts'
 import { CLASSICAL_SOURCE, classicalPlaces } from './classical.ts'
+import { ductsClear, fullConcrete } from './full-concrete.ts'
 import { Limits } from './limits.ts'
 import { facePlaces, type Place } from './places.ts'
 import { ITSELF, longestSide } from './symmetry.ts'
@@ -31,7 +32,13 @@ export function proposedInserts({
   const { centre } = panel
   const rule = classicalPlaces({ piece, centre, count, sharing: 'rigid' })
   for (const edge of EDGES) {
-    const limits = new Limits({ piece, kind: 'face', edge, spacing: 2 * edge, clear: [] })
+    const limits = new Limits({
+      piece: fullConcrete(panel),
+      kind: 'face',
+      edge,
+      spacing: 2 * edge,
+      clear: ductsClear(panel, edge),
+    })
     const holds = (places: readonly Point[]): boolean =>
       places.every((at) => limits.fits(at)) && limits.apart(places) && holdsLevel(places, centre)
     const spread = holds(rule) ? rule : spreadPlaces(panel, piece, limits, count)

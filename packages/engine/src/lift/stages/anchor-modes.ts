@@ -61,6 +61,7 @@ function ofConcrete(
     return unknown(
       `anchor rules: the family ${family.id} has none; its inserts are held against the maker’s rating`,
     )
+  // Void formers and ducts are not asked here: one near enough to count makes the insert not known.
   const { outline, openings, thickness, inserts = [] } = panel.drawing
   const key = JSON.stringify([family.id, kind, pick, cracked, actions, outline, openings, thickness, inserts])
   const known = kept.get(key)

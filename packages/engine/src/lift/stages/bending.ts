@@ -2,6 +2,7 @@ import { distance, type Point } from '../../panel/point.ts'
 import type { Piece } from '../../panel/region.ts'
 import { InputError } from '../../working/issue.ts'
 import { unknown, type Worked } from '../../working/worked.ts'
+import type { OwnWeight } from '../body-forces.ts'
 import type { PlateField } from '../plate/field.ts'
 import { inConcrete, plateOf } from '../plate/lifted-plate.ts'
 import type { PlateModel } from '../plate/model.ts'
@@ -27,8 +28,6 @@ export const ASSUMED_POISSON = 0.2
 export interface Bench {
   readonly piece: Piece
   readonly model: PlateModel
-  /** Own weight, N/mm². */
-  readonly pressure: number
   readonly load: LoadCase
   readonly corners: readonly Point[]
   readonly axis: Point
@@ -40,6 +39,7 @@ export function benchOf({
   piece,
   thickness,
   pressure,
+  forces = [],
   picks,
   along = [],
 }: {
@@ -48,6 +48,8 @@ export function benchOf({
   readonly thickness: number
   /** Own weight, N/mm². */
   readonly pressure: number
+  /** What is not even in it, N downward. */
+  readonly forces?: OwnWeight['forces']
   readonly picks: readonly Point[]
   /** Points of all lines that carry the panel at some stage: the moment over a line has a kink, which a mesh through it follows. */
   readonly along?: readonly Point[]
@@ -64,8 +66,7 @@ export function benchOf({
   return {
     piece,
     model,
-    pressure,
-    load: loadCase(model, { pressure }),
+    load: loadCase(model, { pressure, forces }),
     corners: reentrantCorners(piece),
     axis: panelAxis(piece),
     candidates: new Map(),

@@ -4,8 +4,10 @@ import { distance } from '../../panel/point.ts'
 import type { EnteredLimit } from '../../steps/facts.ts'
 import { InputError } from '../../working/issue.ts'
 import { STATICS } from '../../working/source.ts'
-import { known, type Step, unknown, type Worked } from '../../working/worked.ts'
+import { type Known, known, type Step, unknown, type Worked } from '../../working/worked.ts'
 import type { Yard } from '../../yard/yard.ts'
+import { fullWeight, ownWeight } from '../body-forces.ts'
+import { type CutSection, cutSection, cutStep, evenPlate } from '../cut-section.ts'
 import { riggingOf } from '../rigging-of.ts'
 import { EQUALISED_OFFSET, pickCentre } from '../supports.ts'
 import { type Arrangement, arrangements } from './arrangement.ts'
@@ -13,7 +15,7 @@ import { type Bench, type Bent, benchOf, bent, pointsOfLines } from './bending.t
 import { carriedByBars, cornerBars } from './corner-bars.ts'
 import { hangingPeak } from './hanging.ts'
 import { leastStrength } from './least-strength.ts'
-import type { CornerBars, LiftStage, StagePeak } from './stage.ts'
+import type { CornerBars, LiftStage, StagePeak, StageSupport } from './stage.ts'
 import { type StageFactor, stageFactor } from './stage-factor.ts'
 import { stageInserts } from './stage-inserts.ts'
 import { tensionLimit } from './tension-limit.ts'
@@ -76,7 +78,12 @@ function stageOf(input: StageOfInput): LiftStage {
   const { arrangement, panel, family, limits, factor, found } = input
   const { id, step, name, how, assumed, lean } = arrangement
   const tilt = lean === null ? 1 : Math.sin((lean * Math.PI) / 180)
-  const gaps = [...(found.known ? [] : found.gaps), ...(factor.known ? [] : factor.gaps)]
+  const cut = cutSection(panel)
+  const gaps = [
+    ...(found.known ? [] : found.gaps),
+    ...(factor.known ? [] : factor.gaps),
+    ...(cut.known ? [] : cut.gaps),
+  ]
   const base = {
     id,
     step,
@@ -89,7 +96,7 @@ function stageOf(input: StageOfInput): LiftStage {
   const carried = stageInserts({ ...input, bent: found.known ? found.value : null })
   const empty: LiftStage = {
     ...base,
-    assumed: [...assumed, ...carried.assumed],
+    assumed: [...assumed, ...evenPlate(panel), ...carried.assumed],
     factor: f,
     factorSource: factor.known ? factor.value.source : null,
     supports:
@@ -106,8 +113,11 @@ function stageOf(input: StageOfInput): LiftStage {
     unknown: [...new Set(gaps)],
   }
   if (!found.known || f === null || !factor.known) return empty
-  const tension = found.value === null ? hung(input, f) : bentPeaks(found.value, f * tilt)
-  if (!tension.known) return { ...empty, unknown: tension.gaps }
+  const whole = found.value === null ? hung(input, f) : bentPeaks(found.value, f * tilt)
+  if (!whole.known) return { ...empty, unknown: whole.gaps }
+  const carrying = { ...empty, supports: loaded(found.value, f * (lean === null ? 1 : tilt)) }
+  if (!cut.known) return carrying
+  const tension = onSection(whole, cut)
   const corners = tension.value.flatMap((peak): Worked<CornerBars>[] =>
     peak.of === 'corner' ? [cornerBars({ drawing: panel.drawing, peak })] : [],
   )
@@ -118,11 +128,7 @@ function stageOf(input: StageOfInput): LiftStage {
   )
   const { value } = found
   return {
-    ...empty,
-    supports:
-      value === null
-        ? []
-        : value.supports.map((one) => ({ ...one, load: scaled(one.load, f * (lean === null ? 1 : tilt)) })),
+    ...carrying,
     peak: governing,
     peaks: tension.value.filter(
       (peak, i) =>
@@ -132,7 +138,7 @@ function stageOf(input: StageOfInput): LiftStage {
     disc:
       value === null || arrangement.on !== 'points'
         ? null
-        : { at: value.disc.at, stress: value.disc.stress * f * tilt },
+        : { at: value.disc.at, stress: (value.disc.stress * f * tilt) / cut.value.bending },
     sag: value === null ? null : { most: value.sag.most * f * tilt, least: value.sag.least * f * tilt },
     leastStrength: least,
     working: [
@@ -144,8 +150,21 @@ function stageOf(input: StageOfInput): LiftStage {
   }
 }
 
-function scaled(load: number | null, factor: number): number | null {
-  return load === null ? null : load * factor
+function loaded(bent: KeptBent | null, factor: number): StageSupport[] {
+  return (bent?.supports ?? []).map((one) => ({ ...one, load: one.load === null ? null : one.load * factor }))
+}
+
+/** Tensions of the full section on the least section that void formers and ducts leave, greatest first. */
+function onSection(found: Known<StagePeak[]>, cut: Known<CutSection>): Known<StagePeak[]> {
+  const { bending, pulled } = cut.value
+  const share = ({ of }: StagePeak): number => (of === 'section' ? pulled : bending)
+  const peaks = found.value
+    .map((peak) => (share(peak) === 1 ? peak : { ...peak, stress: peak.stress / share(peak) }))
+    .sort((a, b) => b.stress - a.stress)
+  const [worst] = peaks
+  if (worst === undefined || share(worst) === 1) return { ...found, value: peaks }
+  const step = cutStep(worst.stress * share(worst), { bending: share(worst) })
+  return known(peaks, [...found.working, ...cut.working, step])
 }
 
 /** Least strength that holds every tension; a corner whose bars carry it does not count. */
@@ -165,7 +184,7 @@ function hung({ arrangement, panel }: StageOfInput, factor: number): Worked<Stag
   const peak = hangingPeak({
     piece,
     thickness: panel.drawing.thickness,
-    pressure: (panel.weight / panel.faceArea) * factor,
+    pressure: (panel.bodies.length === 0 ? panel.weight / panel.faceArea : fullWeight(panel)) * factor,
     about: arrangement.about,
     picks: arrangement.picks,
   })
@@ -196,7 +215,7 @@ function statics({ panel, arrangement }: StageOfInput, bent: KeptBent, factor: n
       result: pressure * factor,
       unit: 'kN/m²',
       source: STATICS,
-      note: arrangement.lean === null ? 'square to the panel' : 'f holds the sine of the lean',
+      note: `${arrangement.lean === null ? 'square to the panel' : 'f holds the sine of the lean'}${panel.bodies.length === 0 ? '' : '; even here, with void formers and ducts taken off where they lie in the plate'}`,
     },
     {
       symbol: 'ΣR',
@@ -295,7 +314,7 @@ function makeBench(panel: Panel, all: readonly Arrangement[]): Bench {
   return benchOf({
     piece,
     thickness: panel.drawing.thickness,
-    pressure: panel.weight / panel.faceArea / 1000,
+    ...ownWeight(panel),
     picks: (panel.drawing.inserts ?? []).map(({ at }) => at),
     along: pointsOfLines(all, panel.drawing.thickness),
   })
@@ -306,10 +325,12 @@ const KEPT = 4000
 const keptPanels = new Map<string, Map<string, Worked<KeptBent>>>()
 
 function keptFor({ drawing, density }: Panel): Map<string, Worked<KeptBent>> {
-  const { outline, openings, thickness, inserts, handling } = drawing
+  const { outline, openings, voids, ducts, thickness, inserts, handling } = drawing
   const shape = JSON.stringify([
     outline,
     openings?.map((one) => one.outline),
+    voids,
+    ducts,
     thickness,
     inserts,
     handling,

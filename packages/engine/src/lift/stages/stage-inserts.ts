@@ -4,6 +4,7 @@ import type { EnteredLimit } from '../../steps/facts.ts'
 import type { Assumed } from '../../working/worked.ts'
 import { known, type Step, unknown, type Worked } from '../../working/worked.ts'
 import type { Yard } from '../../yard/yard.ts'
+import { bodiesNear } from '../bodies-near.ts'
 import { type DrawnKinds, drawnKinds } from '../insert-kinds.ts'
 import { rigged } from '../rigging/rigged.ts'
 import type { Rigged, RiggedPick } from '../rigging/rigging-types.ts'
@@ -92,6 +93,10 @@ export function stageInserts(input: StageInsertsInput): StageInserts {
         ...(cases.known ? [] : cases.gaps),
         ...(anchors !== null && !anchors.known && family.lift.anchor ? anchors.gaps : []),
         ...kindGaps(kinds, pick.mark, kind === null),
+        ...bodiesNear({ panel, insert: pick, depth: kind?.depth }).map(
+          (body) =>
+            `insert ${pick.mark}: ${body} in the concrete that it pulls on, its resistance is not computed`,
+        ),
       ],
       working: [
         ...(factor.known ? factor.working : []),

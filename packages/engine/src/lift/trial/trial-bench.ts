@@ -6,6 +6,8 @@ import type { EnteredLimit } from '../../steps/facts.ts'
 import { InputError } from '../../working/issue.ts'
 import { unknown, type Worked } from '../../working/worked.ts'
 import type { Yard } from '../../yard/yard.ts'
+import { ownWeight } from '../body-forces.ts'
+import { cutSection } from '../cut-section.ts'
 import { proposal } from '../proposal.ts'
 import { riggingOf } from '../rigging-of.ts'
 import { type Arrangement, arrangements } from '../stages/arrangement.ts'
@@ -138,6 +140,8 @@ export class TrialBench {
     arrangement: Arrangement,
     base: TrialAsk & Pick<TrialView, 'factor' | 'how'>,
   ): Worked<TrialView> {
+    const cut = cutSection(this.panel)
+    if (!cut.known) return cut
     const found = bent(bench, arrangement, this.#equalised)
     forget(bench)
     if (!found.known) return found
@@ -146,8 +150,9 @@ export class TrialBench {
     const tilt = arrangement.lean === null ? 1 : Math.sin((arrangement.lean * Math.PI) / 180)
     const onLoads = (base.factor ?? 1) * tilt
     const share = onLoads * turnedShare(base.angle)
-    const factored = peaks.map((peak) => timesFactor(peak, share))
-    const levels = this.#levels.get(base.stage) ?? stressLevels((peaks[0]?.stress ?? 0) * onLoads)
+    const { bending } = cut.value
+    const factored = peaks.map((peak) => timesFactor({ ...peak, stress: peak.stress / bending }, share))
+    const levels = this.#levels.get(base.stage) ?? stressLevels(((peaks[0]?.stress ?? 0) * onLoads) / bending)
     this.#levels.set(base.stage, levels)
     const view: TrialView = {
       ...base,
@@ -159,7 +164,7 @@ export class TrialBench {
       peak: factored[0] ?? null,
       peaks: factored,
       sag: { most: sag.most * share, least: sag.least * share },
-      field: share > 1e-9 ? stressField({ field, face: 'worse', factor: share, levels }) : null,
+      field: share > 1e-9 ? stressField({ field, face: 'worse', factor: share / bending, levels }) : null,
     }
     return { known: true, value: view, working: [] }
   }
@@ -173,7 +178,7 @@ export class TrialBench {
       this.#bench = benchOf({
         piece,
         thickness: panel.drawing.thickness,
-        pressure: (panel.weight * 1000) / (panel.faceArea * 1e6),
+        ...ownWeight(panel),
         picks: places,
         along: pointsOfLines(arrangements(panel), panel.drawing.thickness),
       })
