@@ -3,6 +3,13 @@ export { ciria108, ciriaPressure } from './ciria108.ts'
 export { type MouldLength, type MouldSurvey, mouldSurvey } from './corner-lengths.ts'
 export { DIN_FLOWS, type DinFlow, din18218, dinPressure } from './din18218.ts'
 export { type FormPlate, type FormPlateInput, formPlate } from './form-plate.ts'
+export {
+  type HeldDuct,
+  type HeldVoid,
+  heldDuct,
+  heldVoid,
+  LONGEST_STRAP_SPACING,
+} from './held-down.ts'
 export { hydrostatic } from './hydrostatic.ts'
 export { type MeasuredMould, type MeasuredMouldInput, MOULD_ROWS, measuredMould } from './measured-mould.ts'
 export { diagonalTolerance, lengthTolerance } from './mould-asked.ts'
@@ -25,6 +32,7 @@ export {
   sideThrust,
   spacingForBow,
 } from './side-form.ts'
+export { type LongWay, longWay, strapPlaces } from './strap-places.ts'
 export {
   UPLIFT_FACTOR,
   unequalPush,

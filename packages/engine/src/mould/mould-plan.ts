@@ -1,5 +1,6 @@
 import type { Layer, Point } from '../panel/index.ts'
 import type { Asked, Assumed, Check, Step } from '../working/index.ts'
+import type { HeldDuct, HeldVoid } from './held-down.ts'
 
 export interface ChairGrid {
   readonly layer: Layer
@@ -24,6 +25,9 @@ export interface MouldPlan {
   /** Where props stand: on the outline, mm. */
   readonly props: readonly Point[]
   readonly chairs: readonly ChairGrid[]
+  /** Void formers and ducts, with what holds them down. */
+  readonly voids: readonly HeldVoid[]
+  readonly ducts: readonly HeldDuct[]
   /** Release agent, litres; null where the rate is not known. */
   readonly releaseAgent: number | null
   /** Mould face and side forms to oil, m². */

@@ -11,6 +11,7 @@ import type { Yard, YardForm } from '../yard/yard.ts'
 import { hydrostatic } from './hydrostatic.ts'
 import { askedAtMould, askedAtSet } from './mould-asked.ts'
 import type { MouldPlan } from './mould-plan.ts'
+import { planHoldDown } from './plan-hold-down.ts'
 import { LONGEST_PROP_SPACING, type PropLine, propsAlong } from './props.ts'
 import { strengthChecks } from './rail-strength.ts'
 import { PUT_ON_RATES, putOnRate, releaseAgent } from './release-agent.ts'
@@ -51,6 +52,10 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
   note(agent)
   unknown.push(...agent.unknown)
 
+  const held = planHoldDown(panel, yard)
+  note(held)
+  unknown.push(...held.unknown)
+
   const props = side.line?.at ?? []
   return {
     pressure: head.maximum,
@@ -62,11 +67,14 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
     chairs: chairs.layers.map(({ layer, height, spacing, at }) => ({ layer, height, spacing, at })),
     releaseAgent: agent.litres,
     oiledArea,
-    checks: [...side.checks, ...chairs.checks],
+    voids: held.voids,
+    ducts: held.ducts,
+    checks: [...side.checks, ...chairs.checks, ...held.checks],
     toRecord: [
       ...askedAtMould(panel, props, side.form?.mark ?? null),
       ...chairs.toRecord,
       ...askedAtSet(panel, family),
+      ...held.toRecord,
     ],
     working,
     assumed,

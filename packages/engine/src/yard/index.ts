@@ -21,6 +21,7 @@ export {
   type YardForm,
   type YardRigging,
   type YardStock,
+  type YardStrap,
   yardJsonSchema,
   yardSchema,
 } from './yard.ts'

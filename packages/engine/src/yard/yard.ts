@@ -110,6 +110,15 @@ export const yardSchema = z.strictObject({
     )
     .max(500)
     .optional(),
+  /** Straps and tie-downs of void formers and ducts. */
+  strap: z
+    .strictObject({
+      /** Working load of one, kN. */
+      rated: positive,
+      /** Farthest from one to the next, mm. */
+      longest: positive.optional(),
+    })
+    .optional(),
   stock: z
     .array(z.strictObject({ diameter: positive, grade: mark, lengths: z.array(positive).min(1).max(50) }))
     .max(500)
@@ -224,6 +233,7 @@ export type YardForm = NonNullable<Yard['forms']>[number]
 export type YardStock = NonNullable<Yard['stock']>[number]
 export type YardCrane = NonNullable<Yard['cranes']>[number]
 export type YardRigging = NonNullable<Yard['rigging']>[number]
+export type YardStrap = NonNullable<Yard['strap']>
 export type InsertKind = NonNullable<Yard['insertKinds']>[number]
 export const mixSchema = mix
 export const curveSchema = curve
