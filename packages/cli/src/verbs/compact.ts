@@ -1,5 +1,5 @@
 import { type Point, panelOf, parseDrawing } from '@castwright/engine/panel'
-import { ASSUMED_MARGIN, type Congested, chuteOf, compact } from '@castwright/engine/pour'
+import { ASSUMED_MARGIN, type Congested, chuteOf, compact, displacedBy } from '@castwright/engine/pour'
 import type { Given } from '../given.ts'
 import { numberText, textTable, type Verb } from '../verb.ts'
 
@@ -46,6 +46,7 @@ export const compactVerb: Verb = {
       chute: chute ?? chuteOf(panel),
       vibrators,
       congested,
+      displaced: displacedBy(panel),
     })
     if (!found.known) {
       return {

@@ -101,6 +101,7 @@ function chairs(length: number, width: number): ChairLayer {
     stress: 300,
     yield: 500,
     at,
+    formers: [],
   }
 }
 

@@ -63,7 +63,10 @@ export function planCure({ panel, yard, family, wanted, limits = {} }: PlanCureI
     temperature: mix === null ? null : { celsius, assumed: true },
     mix: mix?.mark ?? null,
     working: steps,
-    assumed: mix === null ? [] : [temperatureAssumed(celsius), ...assumed, ...(model.assumed ?? [])],
+    assumed:
+      mix === null
+        ? []
+        : [temperatureAssumed(celsius), ...assumed, ...(model.assumed ?? []), ...leavesAssumed(panel)],
     checks: [reachCheck(asked, model, mix)],
     toRecord: cureAsked({ family, limits }),
     unknown: [...new Set(gaps)],
@@ -136,4 +139,18 @@ function mixGap({ drawing }: Panel, yard: Yard | null): string {
   return yard === null
     ? 'yard: not given, so no mix is known'
     : `mixes: the yard lists none of at least ${strength} MPa and fitting aggregate`
+}
+
+/** One strength stands for all of the panel. */
+function leavesAssumed({ drawing }: Panel): Assumed[] {
+  return (drawing.voids ?? []).length === 0
+    ? []
+    : [
+        {
+          field: 'concrete over and under void formers',
+          value: 'as the full section',
+          unit: '',
+          why: 'thin leaves lose their heat sooner: put a sensor there, their strength may be lower',
+        },
+      ]
 }

@@ -9,6 +9,7 @@ import { CONGESTED_SHARE, type Congested, type Part, partsOf } from './compactio
 import { MOST_INSERTIONS, pattern, planeCount } from './compaction/pattern.ts'
 import { uncoveredArea } from './compaction/uncovered-area.ts'
 import { BAND_WIDTH, type Band, dealt, pathLength, workingOrder } from './compaction/working-order.ts'
+import { type Displaced, displacedIn, wholeOf } from './displaced.ts'
 import type { CompactionPlan, PlacingZone } from './pour-plan.ts'
 import {
   coveringRadius,
@@ -40,6 +41,8 @@ export interface CompactInput {
   readonly chute: Point
   /** Where close steel or inserts cut the reach. */
   readonly congested?: readonly Congested[] | undefined
+  /** What void formers and ducts take from the concrete, seen from above, m³. */
+  readonly displaced?: readonly Displaced[] | undefined
   /** Vibrators at work at the same time; 1 if not given. */
   readonly vibrators?: number | undefined
   /** For plans of many panels: a slightly longer pattern, found much faster. */
@@ -97,7 +100,8 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
   const layers = Math.ceil(input.thickness / LAYER_DEPTH - 1e-9)
   const depths = { count: layers, depth: input.thickness / layers }
   const secondsEach = (SECONDS_IN + SECONDS_MOVING) * layers
-  const zones = zonesOf(bands, input.thickness, secondsEach, vibrators)
+  const { displaced = [] } = input
+  const zones = zonesOf(bands, input.thickness, secondsEach, vibrators, displaced)
   const minutes = zones.reduce((sum, zone) => sum + zone.minutes, 0)
   assumed.push(
     { field: 'seconds in', value: SECONDS_IN, unit: 's', why: 'time of one insertion, 5 to 15 s' },
@@ -132,7 +136,7 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
       return [{ outlines: ringsOf(part.region), radius: part.share * radius, insertions: indices }]
     }),
     layers: depths,
-    pace: ((area / 1e6) * (input.thickness / 1000) * 60) / minutes,
+    pace: (((area * input.thickness) / 1e9 - wholeOf(displaced)) * 60) / minutes,
     headRate: input.head === undefined ? null : placingRate(input.head),
   }
   return {
@@ -164,6 +168,7 @@ function zonesOf(
   thickness: number,
   secondsEach: number,
   vibrators: number,
+  displaced: readonly Displaced[],
 ): PlacingZone[] {
   let first = 0
   return bands.map((band, index): PlacingZone => {
@@ -174,7 +179,7 @@ function zonesOf(
     return {
       order: index + 1,
       outlines: band.outlines,
-      volume: band.area * (thickness / 1000),
+      volume: band.area * (thickness / 1000) - displacedIn(band.outlines, displaced),
       insertions,
       minutes: (Math.max(...shares.map(({ length }) => length)) * secondsEach) / 60,
       ...(vibrators > 1 ? { shares } : {}),

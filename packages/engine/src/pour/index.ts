@@ -1,5 +1,6 @@
 export { ASSUMED_MARGIN, type CompactInput, compact } from './compact.ts'
 export { CONGESTED_SHARE, type Congested } from './compaction/parts.ts'
+export { type Displaced, displacedBy } from './displaced.ts'
 export {
   ASSUMED_DRYING_LIMIT,
   type Drying,

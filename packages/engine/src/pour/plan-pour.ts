@@ -6,9 +6,11 @@ import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/sou
 import type { Assumed, Step, Worked } from '../working/worked.ts'
 import type { Mix, Yard } from '../yard/yard.ts'
 import { compact } from './compact.ts'
+import { displacedBy } from './displaced.ts'
 import { askedAtDelivery, askedAtFinish, askedAtPlacing } from './pour-asked.ts'
 import type { CompactionPlan, PourPlan } from './pour-plan.ts'
 import { orderVolume } from './quantity.ts'
+import { voidReachChecks } from './void-reach.ts'
 
 export interface PourInput {
   readonly panel: Panel
@@ -75,6 +77,7 @@ export function planPour({ panel, yard, family, stand }: PourInput): PourPlan {
           // The yard enters the maker's radius of action.
           action: vibrator.radius,
           chute,
+          displaced: displacedBy(panel),
           quick: true,
         })
   if (found.known) {
@@ -101,7 +104,11 @@ export function planPour({ panel, yard, family, stand }: PourInput): PourPlan {
     initialSet: setting.initialSet,
     finish: setting.finish,
     minutes: minutes.value,
-    checks: [mixCheck(panel, yard, mix), coverCheck(found)],
+    checks: [
+      mixCheck(panel, yard, mix),
+      coverCheck(found),
+      ...voidReachChecks(panel, compaction, found.known ? [] : found.gaps),
+    ],
     toRecord: [
       ...askedAtDelivery(family, mix),
       ...askedAtPlacing(compaction),

@@ -7,6 +7,7 @@ import { barLimits } from './laid-out/bar-limits.ts'
 import { NO_RULE } from './laid-out/bend-of.ts'
 import { besideCheck } from './laid-out/beside-check.ts'
 import type { BesidePairs } from './laid-out/beside-pairs.ts'
+import { bodyClashes } from './laid-out/body-clash.ts'
 import { type Clash, clashCheck } from './laid-out/clash.ts'
 import { faceCover } from './laid-out/face-cover.ts'
 import { insertChecks } from './laid-out/insert-checks.ts'
@@ -47,6 +48,7 @@ export function steelChecks(input: SteelChecksInput): Check[] {
     ...sideBySideCheck(input),
     ...faceChecks(input),
     ...listedChecks(listed, drawing, rules),
+    ...bodyClashes(drawing, input.placed, [...notLaid(input), ...withoutHeight(input.placed)]),
     ...insertChecks({ drawing, yard: input.yard, placed: input.placed, notLaid: notLaid(input) }),
     ...mat.set,
   ]

@@ -20,6 +20,8 @@ export interface ChairLayer {
   readonly stress: number | null
   readonly yield: number | null
   readonly at: readonly Point[]
+  /** Void formers that stand where chairs of the pattern would: those are left out. */
+  readonly formers: readonly string[]
 }
 
 export interface ChairPlan {

@@ -1,6 +1,8 @@
 import type { CodeFamily } from '../../codes/family.ts'
 import { isMat } from '../../panel/drawing.ts'
 import type { Panel } from '../../panel/panel.ts'
+import type { Point, Ring } from '../../panel/point.ts'
+import { placeInRing } from '../../panel/polygon.ts'
 import type { Asked } from '../../working/asked.ts'
 import type { Check } from '../../working/check.ts'
 import { notAboveZero } from '../../working/guard.ts'
@@ -60,6 +62,12 @@ export function planChairs(input: ChairsInput): ChairPlan {
     const layer = found.spacing === null ? null : laid(input, rows, mat, found, found.spacing)
     if (layer === null) continue
     layers.push(layer)
+    unknown.push(
+      ...layer.formers.map(
+        (mark) =>
+          `chairs, ${rows.layer} layer: over void former ${mark} the mat is carried off it; how is not computed`,
+      ),
+    )
     working.push(heightStep(layer, mat), countStep(layer))
   }
   return { layers, checks, toRecord: layers.map(chairsAsked), working, assumed, unknown }
@@ -137,19 +145,29 @@ function laid(
     edge: panel.drawing.cover?.edge ?? 0,
   })
   const { raise, sag, source } = found
+  const height = underside + raise
   return {
     layer,
     direction,
     diameter,
-    height: underside + raise,
+    height,
     raise,
     spacing,
     spacingSource: source,
     sag: sag?.sag ?? null,
     stress: sag?.stress ?? null,
     yield: found.yield,
-    at,
+    at: at.filter((place) => formerUnder(panel, place, height) === null),
+    formers: [...new Set(at.flatMap((place) => formerUnder(panel, place, height) ?? []))],
   }
+}
+
+/** Void former that stands where a chair from the bed up to a height would. */
+function formerUnder({ drawing }: Panel, at: Point, height: number): string | null {
+  const former = (drawing.voids ?? []).find(
+    ({ above, outline }) => above < height && placeInRing(at, outline as unknown as Ring) !== 'outside',
+  )
+  return former?.mark ?? null
 }
 
 function heightStep({ layer, height, raise, diameter }: ChairLayer, { underside }: CarriedMat): Step {
@@ -178,7 +196,7 @@ function countStep({ at, spacing, layer }: ChairLayer): Step {
 }
 
 /** What is looked at before the pour. */
-function chairsAsked({ layer, at, height, spacing }: ChairLayer): Asked {
+function chairsAsked({ layer, at, height, spacing, formers }: ChairLayer): Asked {
   const under = layer === 'mould' ? 'steel at the mould' : 'top steel'
   return {
     id: `chairs:${layer}`,
@@ -187,6 +205,8 @@ function chairsAsked({ layer, at, height, spacing }: ChairLayer): Asked {
     kind: 'tick',
     unit: '',
     source: GEOMETRY,
-    note: `Not more than ${Math.round(spacing)} mm apart; none knocked over.`,
+    note: `Not more than ${Math.round(spacing)} mm apart; none knocked over.${
+      formers.length > 0 ? ` Over ${formers.join(', ')} the mat is carried off the former.` : ''
+    }`,
   }
 }
