@@ -1,7 +1,6 @@
-import { codeFamily } from '@castwright/engine/codes'
 import { type Drawing, parseDrawing } from '@castwright/engine/panel'
 import { type Plan, plan } from '@castwright/engine/plan'
-import type { StepId } from '@castwright/engine/steps'
+import { emptyPanelFacts, type PanelFacts, planInputOf, type StepId } from '@castwright/engine/steps'
 import type { YardState } from '@castwright/record'
 import { DEMO_CLOCK } from './calendar.ts'
 import { demoDrawings } from './drawings.ts'
@@ -44,7 +43,7 @@ export function tellHistory(): { readonly told: readonly ToldEntry[]; readonly s
     seed: SEED,
     planOf: (facts, state) => {
       if (facts.drawing === null) throw new Error(`${facts.mark}: found no drawing`)
-      return plans.of(facts.drawing, state)
+      return plans.of(facts.drawing, state, facts)
     },
   })
   for (const act of setUpActs({ yard, drawings })) teller.tell(act)
@@ -82,21 +81,20 @@ export function tellHistory(): { readonly told: readonly ToldEntry[]; readonly s
   return { told: teller.told, state: teller.state() }
 }
 
+const NO_FACTS = emptyPanelFacts({ job: '', mark: '' })
+
 /** Plans by shape: panels of one kind differ in mark only, which no id and no limit of the plan hangs on. */
 class Plans {
   private readonly known = new Map<string, Plan>()
 
-  of(drawing: Drawing, state: YardState): Plan {
+  of(drawing: Drawing, state: YardState, facts: Pick<PanelFacts, 'revision' | 'steps'> = NO_FACTS): Plan {
+    const input = planInputOf({ ...facts, drawing: parseDrawing(drawing) }, state.yard)
+    if (input === null) throw new Error(`${drawing.mark}: found no code family`)
     const { mark: _, lifting, ...shape } = drawing
-    const key = JSON.stringify([shape, lifting?.load, lifting?.strength])
+    const key = JSON.stringify([shape, lifting?.load, lifting?.strength, input.placing])
     const before = this.known.get(key)
     if (before !== undefined) return before
-    const made = plan({
-      drawing: parseDrawing(drawing),
-      yard: state.yard.yard,
-      family: codeFamily('eu'),
-      limits: state.yard.limits,
-    })
+    const made = plan(input)
     this.known.set(key, made)
     return made
   }

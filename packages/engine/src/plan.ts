@@ -10,6 +10,7 @@ import { planMould } from './mould/plan-mould.ts'
 import type { Drawing } from './panel/drawing.ts'
 import { panelOf } from './panel/panel.ts'
 import type { Point } from './panel/point.ts'
+import { NO_CHOICE, type PlacingChoice } from './pour/placing-choice.ts'
 import { planPour } from './pour/plan-pour.ts'
 import type { PourPlan } from './pour/pour-plan.ts'
 import { planQuality } from './quality/plan-quality.ts'
@@ -33,12 +34,14 @@ export interface PlanInput {
   readonly family: CodeFamily
   /** Limits that an engineer entered for the yard, by key. */
   readonly limits?: Readonly<Record<string, EnteredLimit>>
+  /** How the floor settled that the concrete is placed; assumed where nobody did. */
+  readonly placing?: PlacingChoice
   /** File that the drawing came from, for messages. */
   readonly from?: string
 }
 
 /**
- * Everything computed for one panel from drawing, yard and code family. A pure function of the three; recomputed at each
+ * Everything computed for one panel from drawing, yard, code family and how it is placed. A pure function of these; recomputed at each
  * edit; never stored as truth.
  */
 export interface Plan {
@@ -72,12 +75,19 @@ export interface Plan {
  *
  * @throws InputError where the drawing leaves no concrete, falls into pieces, or has an opening outside its outline.
  */
-export function plan({ drawing, yard, family, limits = {}, from = '' }: PlanInput): Plan {
+export function plan({
+  drawing,
+  yard,
+  family,
+  limits = {},
+  placing = NO_CHOICE,
+  from = '',
+}: PlanInput): Plan {
   const panel = panelOf(drawing, from)
   const wanted = wantedStrength({ drawing, yard, family, limits })
   const steel = planSteel({ panel, yard, family })
   const mould = planMould({ panel, yard, family, steel })
-  const pour = planPour({ panel, yard, family })
+  const pour = planPour({ panel, yard, family, choice: placing })
   const cure = planCure({ panel, yard, family, wanted, limits })
   const lift = withHours(planLift({ panel, yard, family, limits }), cure)
   const quality = planQuality({ panel, yard, family, limits })

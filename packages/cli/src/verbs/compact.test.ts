@@ -58,7 +58,7 @@ describe('castwright compact', () => {
       'margin',
       'seconds in',
       'seconds moving',
-      'band width',
+      'wait of a band',
       'chute',
     ])
   })

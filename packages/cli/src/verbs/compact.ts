@@ -92,8 +92,8 @@ export const compactVerb: Verb = {
             ['Not reached', `${numberText(plan.uncovered, 'm²')}: ${verdict}`],
             ['Way', numberText(plan.path / 1000, 'm')],
             ['Vibrating', numberText(plan.minutes, 'min')],
-            ['Layers', String(plan.layers?.count ?? 1)],
-            ['Keeps up with', numberText(plan.pace ?? 0, 'm³/h')],
+            ['Layers', String(plan.layers.count)],
+            ['Keeps up with', numberText(plan.pace, 'm³/h')],
             ['Nearer a face than the margin', String(plan.close.length)],
           ]),
           textTable([

@@ -8,9 +8,11 @@ import { Ground } from './compaction/ground.ts'
 import { CONGESTED_SHARE, type Congested, type Part, partsOf } from './compaction/parts.ts'
 import { MOST_INSERTIONS, pattern, planeCount } from './compaction/pattern.ts'
 import { uncoveredArea } from './compaction/uncovered-area.ts'
-import { BAND_WIDTH, type Band, dealt, pathLength, workingOrder } from './compaction/working-order.ts'
-import { type Displaced, displacedIn, wholeOf } from './displaced.ts'
-import type { CompactionPlan, PlacingZone } from './pour-plan.ts'
+import { pathLength } from './compaction/working-order.ts'
+import { placingZones } from './compaction/zones.ts'
+import { type Displaced, wholeOf } from './displaced.ts'
+import { LEFT_TOO_LONG } from './left-too-long.ts'
+import type { CompactionPlan } from './pour-plan.ts'
 import {
   coveringRadius,
   LAYER_DEPTH,
@@ -45,6 +47,12 @@ export interface CompactInput {
   readonly displaced?: readonly Displaced[] | undefined
   /** Vibrators at work at the same time; 1 if not given. */
   readonly vibrators?: number | undefined
+  /** Concrete that the gang places, m³/h; bands follow the heads alone if not given. */
+  readonly placing?: number | undefined
+  /** Minutes that a band may wait for the one beside it; 15 if not given. */
+  readonly wait?: number | undefined
+  /** Seconds in the concrete at one insertion; 10 if not given. */
+  readonly secondsIn?: number | undefined
   /** For plans of many panels: a slightly longer pattern, found much faster. */
   readonly quick?: boolean
 }
@@ -73,8 +81,10 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
   if (!reach.known) return reach
   const { radius, action } = reach.value
   const { congested = [], vibrators = 1 } = input
+  const { secondsIn = SECONDS_IN, wait = LEFT_TOO_LONG, placing = null } = input
   const gaps = [
-    ...notAboveZero({ radius, thickness: input.thickness }),
+    ...notAboveZero({ radius, thickness: input.thickness, secondsIn, wait }),
+    ...notAboveZero(placing === null ? {} : { placing }),
     ...belowZero({ margin }),
     ...(Number.isInteger(vibrators) && vibrators >= 1 ? [] : ['vibrators: a whole number from 1']),
     ...(input.chute.every(Number.isFinite) ? [] : ['chute: where the concrete comes from, x and y, mm']),
@@ -95,18 +105,41 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
   const covered = parts.map((part) => coverPart(part, radius, margin, input.quick === true))
   const points = covered.flatMap((part) => part.points)
   const uncovered = covered.reduce((sum, part) => sum + part.uncovered, 0)
-  const bands = workingOrder({ region: input.region, points, chute: input.chute, rowPitch: 1.55 * radius })
-  const insertions = bands.flatMap((band) => band.points)
   const layers = Math.ceil(input.thickness / LAYER_DEPTH - 1e-9)
   const depths = { count: layers, depth: input.thickness / layers }
-  const secondsEach = (SECONDS_IN + SECONDS_MOVING) * layers
+  const secondsEach = (secondsIn + SECONDS_MOVING) * layers
   const { displaced = [] } = input
-  const zones = zonesOf(bands, input.thickness, secondsEach, vibrators, displaced)
+  const volume = (area * input.thickness) / 1e9 - wholeOf(displaced)
+  const { bands, zones, zoneMinutes, steps } = placingZones({
+    region: input.region,
+    points,
+    chute: input.chute,
+    thickness: input.thickness,
+    volume,
+    displaced,
+    radius,
+    secondsEach,
+    vibrators,
+    placing,
+    wait,
+  })
+  const insertions = bands.flatMap((band) => band.points)
   const minutes = zones.reduce((sum, zone) => sum + zone.minutes, 0)
   assumed.push(
-    { field: 'seconds in', value: SECONDS_IN, unit: 's', why: 'time of one insertion, 5 to 15 s' },
+    ...(input.secondsIn === undefined
+      ? [{ field: 'seconds in', value: SECONDS_IN, unit: 's', why: 'time of one insertion, 5 to 15 s' }]
+      : []),
     { field: 'seconds moving', value: SECONDS_MOVING, unit: 's', why: 'to the next insertion' },
-    { field: 'band width', value: BAND_WIDTH, unit: 'mm', why: 'about what is worked from one stand' },
+    ...(input.wait === undefined
+      ? [
+          {
+            field: 'wait of a band',
+            value: LEFT_TOO_LONG,
+            unit: 'min',
+            why: 'thin visible work in warm weather, common practice',
+          },
+        ]
+      : []),
   )
   if (congested.some(({ share }) => share === undefined))
     assumed.push({
@@ -136,13 +169,15 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
       return [{ outlines: ringsOf(part.region), radius: part.share * radius, insertions: indices }]
     }),
     layers: depths,
-    pace: (((area * input.thickness) / 1e9 - wholeOf(displaced)) * 60) / minutes,
+    seconds: { in: secondsIn, moving: SECONDS_MOVING },
+    pace: (volume * 60) / minutes,
+    zoneMinutes,
     headRate: input.head === undefined ? null : placingRate(input.head),
   }
   return {
     known: true,
     value: plan,
-    working: [...reach.working, ...stepsOf(plan, area, secondsEach, vibrators, depths)],
+    working: [...reach.working, ...stepsOf(plan, area, secondsEach, vibrators, depths), ...steps],
     assumed,
   }
 }
@@ -161,30 +196,6 @@ function coverPart(part: Part, radius: number, margin: number, quick: boolean): 
   for (const [x, y] of points) proof.add(x, y)
   const uncovered = proof.gaps(1).length === 0 ? 0 : uncoveredArea(part.region, points, reach)
   return { ...part, points, uncovered }
-}
-
-function zonesOf(
-  bands: readonly Band[],
-  thickness: number,
-  secondsEach: number,
-  vibrators: number,
-  displaced: readonly Displaced[],
-): PlacingZone[] {
-  let first = 0
-  return bands.map((band, index): PlacingZone => {
-    const from = first
-    first += band.points.length
-    const insertions = band.points.map((_, i) => from + i)
-    const shares = dealt(insertions, vibrators)
-    return {
-      order: index + 1,
-      outlines: band.outlines,
-      volume: band.area * (thickness / 1000) - displacedIn(band.outlines, displaced),
-      insertions,
-      minutes: (Math.max(...shares.map(({ length }) => length)) * secondsEach) / 60,
-      ...(vibrators > 1 ? { shares } : {}),
-    }
-  })
 }
 
 function reachOf(input: CompactInput): Worked<{ readonly radius: number; readonly action: number | null }> {
@@ -212,7 +223,7 @@ function stepsOf(
   layers: { readonly count: number; readonly depth: number },
 ): Step[] {
   const all = plan.zones.reduce(
-    (sum, zone) => sum + Math.max(0, ...(zone.shares ?? [zone.insertions]).map(({ length }) => length)),
+    (sum, zone) => sum + Math.max(0, ...zone.shares.map(({ length }) => length)),
     0,
   )
   return [

@@ -10,6 +10,7 @@ export {
   saturation,
   unoRate,
 } from './drying.ts'
+export { LEFT_TOO_LONG } from './left-too-long.ts'
 export {
   jointMinutes,
   type LoadTime,
@@ -19,6 +20,14 @@ export {
   loadTimes,
 } from './load-times.ts'
 export { dischargeLimit, type SlumpBand, slumpBand } from './loads/limits.ts'
+export {
+  MOST_HEADS,
+  NO_CHOICE,
+  type PlacingChoice,
+  placingChoice,
+  STAND,
+  VIBRATORS,
+} from './placing-choice.ts'
 export { chuteOf, FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
 export type { CompactionPlan, PlacingZone, PourPlan, ReducedZone } from './pour-plan.ts'
 export { type Order, type OrderInput, orderVolume } from './quantity.ts'

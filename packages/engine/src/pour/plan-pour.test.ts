@@ -5,6 +5,7 @@ import { panelOf } from '../panel/panel.ts'
 import { limitOf } from '../working/asked.ts'
 import { replay } from '../working/replay.ts'
 import { parseYard } from '../yard/yard.ts'
+import { NO_CHOICE, placingChoice } from './placing-choice.ts'
 import { planPour } from './plan-pour.ts'
 
 const panel = panelOf(
@@ -60,12 +61,17 @@ describe('plan of a pour', () => {
   it('asks for the head by both radii, and for the splash board', () => {
     const head = plan.toRecord.find(({ id }) => id === 'head')
     expect(head?.note).toContain('Insertions reach 130 mm, planned at 0.866 of the 150 mm radius of action.')
-    expect(head?.note).toMatch(/keeps up with \d+\.\d m³\/h/)
+    expect(head?.note).toMatch(/keep up with \d+\.\d m³\/h/)
     expect(plan.toRecord.some(({ id, step }) => id === 'splash-board' && step === 'place')).toBe(true)
   })
 
   it('starts farthest from where the chute really stands; a place not given is told as assumed', () => {
-    const stood = planPour({ panel, yard, family: codeFamily('au'), stand: [6000, 3000] })
+    const stood = planPour({
+      panel,
+      yard,
+      family: codeFamily('au'),
+      choice: { ...NO_CHOICE, stand: [6000, 3000] },
+    })
     expect(stood.chute).toEqual([6000, 3000])
     expect(stood.compaction?.insertions[0]?.[0]).toBeLessThan(1500)
     expect(plan.compaction?.insertions[0]?.[0]).toBeGreaterThan(4500)
@@ -101,9 +107,9 @@ describe('plan of a pour', () => {
   })
 
   it('checks pass; without a vibrator or a mix they are not known, with too weak a mix it fails', () => {
-    expect(plan.checks.map(({ verdict }) => verdict)).toEqual(['pass', 'pass'])
+    expect(plan.checks.map(({ verdict }) => verdict)).toEqual(['pass', 'pass', 'pass'])
     const none = planPour({ panel, yard: null, family: codeFamily('au') })
-    expect(none.checks.map(({ verdict }) => verdict)).toEqual(['unknown', 'unknown'])
+    expect(none.checks.map(({ verdict }) => verdict)).toEqual(['unknown', 'unknown', 'unknown'])
     expect(none.compaction).toBeNull()
     expect(none.finish).toBeNull()
     expect(none.unknown.join('; ')).toMatch(/mixes.*vibrators.*initialSet/)
@@ -142,8 +148,83 @@ describe('plan of a pour', () => {
     const ids = plan.toRecord.map(({ id }) => id)
     expect(new Set(ids).size).toBe(ids.length)
     expect(ids.filter((id) => id.startsWith('zone:'))).toEqual(
-      plan.compaction?.zones.map(({ order }) => `zone:${order}`),
+      plan.compaction?.zones.map(({ id }) => `zone:${id}`),
     )
+  })
+
+  it('a zone keeps its id wherever the chute stands: what was ticked for its concrete is never taken for another', () => {
+    const stood = planPour({
+      panel,
+      yard,
+      family: codeFamily('au'),
+      choice: { ...NO_CHOICE, stand: [6000, 3000] },
+    })
+    const [here, there] = [plan, stood].map(({ compaction }) => compaction?.zones ?? [])
+    expect(there?.map(({ id }) => id)).toEqual(here?.map(({ id }) => id).reverse())
+    for (const zone of here ?? [])
+      expect(there?.find(({ id }) => id === zone.id)?.volume).toBeCloseTo(zone.volume, 9)
+  })
+
+  it('the pattern is for the least of the heads that work, and is dealt to all of them', () => {
+    const choice = { ...NO_CHOICE, vibrators: { V60: 1, V40: 2 } }
+    const three = planPour({ panel, yard, family: codeFamily('au'), choice })
+    expect(three.vibrator).toBe('V40')
+    expect(three.heads).toEqual(['V40', 'V40', 'V60'])
+    expect(three.compaction?.radius).toBeCloseTo(129.9, 9)
+    expect(three.compaction?.zones.every(({ shares }) => shares.length === 3)).toBe(true)
+    expect(three.compaction?.minutes).toBeLessThan(0.4 * (plan.compaction?.minutes ?? 0))
+    expect(three.assumed.some(({ field }) => field === 'vibrators')).toBe(false)
+    expect(plan.assumed.find(({ field }) => field === 'vibrators')?.value).toBe('V40')
+  })
+
+  it('a head that the yard does not list, or a choice that nobody can read, is not known and named', () => {
+    const strange = planPour({
+      panel,
+      yard,
+      family: codeFamily('au'),
+      choice: { ...NO_CHOICE, vibrators: { V99: 1 } },
+    })
+    expect(strange.compaction).toBeNull()
+    expect(strange.unknown.join()).toContain('V99')
+    const choice = placingChoice({ stand: { value: { x: 'left', y: 0 } }, vibrators: { value: { V40: 0 } } })
+    expect(choice).toMatchObject({ stand: null, vibrators: null })
+    expect(choice.faults).toHaveLength(2)
+    expect(choice.faults[0]).toContain('place.stand: found {"x":"left","y":0}, expected x and y, mm')
+  })
+
+  it('a zone is no wider than the heads finish in 15 min; where they cannot, the check fails', () => {
+    expect(plan.compaction?.zoneMinutes).toBeLessThanOrEqual(15)
+    const slow = panelOf(
+      parseDrawing({
+        format: 'castwright.drawing/1',
+        mark: 'W2',
+        outline: [
+          [0, 0],
+          [12000, 0],
+          [12000, 9000],
+          [0, 9000],
+        ],
+        thickness: 150,
+        concrete: { strength: 40 },
+      }),
+    )
+    const one = planPour({
+      panel: slow,
+      yard: { ...yard, vibrators: [{ mark: 'V25', head: 25 }] },
+      family: codeFamily('au'),
+    })
+    expect(one.checks.find(({ id }) => id === 'zone-time')?.verdict).toBe('fail')
+  })
+
+  it('seconds of an insertion by the slump of the mix: 80 to 120 mm are 10 s; without a slump 10 s assumed', () => {
+    expect(plan.compaction?.seconds).toEqual({ in: 10, moving: 3 })
+    expect(plan.assumed.some(({ field }) => field === 'seconds in')).toBe(false)
+    const bare = planPour({
+      panel,
+      yard: { ...yard, mixes: [{ mark: 'm', strength: 40 }] },
+      family: codeFamily('au'),
+    })
+    expect(bare.assumed.some(({ field }) => field === 'seconds in')).toBe(true)
   })
 
   it('every step replays', () => {

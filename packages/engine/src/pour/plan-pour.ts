@@ -7,17 +7,21 @@ import type { Assumed, Step, Worked } from '../working/worked.ts'
 import type { Mix, Yard } from '../yard/yard.ts'
 import { compact } from './compact.ts'
 import { displacedBy } from './displaced.ts'
+import { headsAtWork } from './heads.ts'
+import { LEFT_SOURCE, LEFT_TOO_LONG } from './left-too-long.ts'
+import { NO_CHOICE, type PlacingChoice } from './placing-choice.ts'
 import { askedAtDelivery, askedAtFinish, askedAtPlacing } from './pour-asked.ts'
 import type { CompactionPlan, PourPlan } from './pour-plan.ts'
 import { orderVolume } from './quantity.ts'
+import { SECONDS_SOURCE, secondsAt } from './seconds-in.ts'
 import { voidReachChecks } from './void-reach.ts'
 
 export interface PourInput {
   readonly panel: Panel
   readonly yard: Yard | null
   readonly family: CodeFamily
-  /** Where the chute or skip really stands, mm; the corner nearest the origin, told as assumed, if not given. */
-  readonly stand?: Point
+  /** Where the chute stands and which heads work, as the floor settled it; assumed and told so where nobody did. */
+  readonly choice?: PlacingChoice
 }
 
 /** Rates that a plan of the day rests on; each is listed as assumed. */
@@ -40,12 +44,13 @@ const FINISH_SOURCE: Source = commonPractice('power-float window as a share of t
 const RATES: Source = commonPractice('rates for planning a day')
 
 /** Quantity, delivery, placing order with compaction, setting and finishing, for one panel. */
-export function planPour({ panel, yard, family, stand }: PourInput): PourPlan {
-  const unknown: string[] = []
+export function planPour({ panel, yard, family, choice = NO_CHOICE }: PourInput): PourPlan {
+  const { stand } = choice
+  const unknown: string[] = [...choice.faults]
   const working: Step[] = []
   const assumed: Assumed[] = [...RATE_LINES]
   const chute = stand ?? chuteOf(panel)
-  if (stand === undefined)
+  if (stand === null)
     assumed.push({
       field: 'chute',
       value: `${Math.round(chute[0])}, ${Math.round(chute[1])}`,
@@ -66,20 +71,30 @@ export function planPour({ panel, yard, family, stand }: PourInput): PourPlan {
   const mix = mixFor(yard, panel.drawing.concrete.strength)
   if (mix === null) unknown.push('yard.mixes: a mix of the strength drawn')
 
-  const vibrator = yard?.vibrators?.[0] ?? null
-  const found: Worked<CompactionPlan> =
-    vibrator === null
-      ? { known: false, gaps: ['yard.vibrators: a vibrator'] }
-      : compact({
-          region: panel.region,
-          thickness: panel.drawing.thickness,
-          head: vibrator.head,
-          // The yard enters the maker's radius of action.
-          action: vibrator.radius,
-          chute,
-          displaced: displacedBy(panel),
-          quick: true,
-        })
+  const heads = headsAtWork(yard, choice.vibrators)
+  if (heads.known && choice.vibrators === null)
+    assumed.push({
+      field: 'vibrators',
+      value: heads.value.least.mark,
+      unit: '',
+      why: 'one head of the first vibrator that the yard lists; nobody said which work today',
+    })
+  const found: Worked<CompactionPlan> = heads.known
+    ? compact({
+        region: panel.region,
+        thickness: panel.drawing.thickness,
+        head: heads.value.least.head,
+        // The yard enters the maker's radius of action.
+        action: heads.value.least.radius,
+        vibrators: heads.value.marks.length,
+        chute,
+        displaced: displacedBy(panel),
+        placing: POUR_RATES.placing,
+        secondsIn: mix?.slump === undefined ? undefined : secondsAt(middle(mix.slump)),
+        quick: true,
+      })
+    : heads
+  working.push(...secondsStep(mix))
   if (found.known) {
     working.push(...found.working)
     assumed.push(...(found.assumed ?? []))
@@ -99,7 +114,9 @@ export function planPour({ panel, yard, family, stand }: PourInput): PourPlan {
     loads: order.value.loads,
     mix: mix?.mark ?? null,
     chute,
-    vibrator: vibrator?.mark ?? null,
+    stand,
+    vibrator: heads.known ? heads.value.least.mark : null,
+    heads: heads.known ? heads.value.marks : [],
     compaction,
     initialSet: setting.initialSet,
     finish: setting.finish,
@@ -107,6 +124,7 @@ export function planPour({ panel, yard, family, stand }: PourInput): PourPlan {
     checks: [
       mixCheck(panel, yard, mix),
       coverCheck(found),
+      zoneTimeCheck(found),
       ...voidReachChecks(panel, compaction, found.known ? [] : found.gaps),
     ],
     toRecord: [
@@ -187,6 +205,42 @@ function coverCheck(found: Worked<CompactionPlan>): Check {
   })
 }
 
+function middle([low, high]: readonly [number, number]): number {
+  return (low + high) / 2
+}
+
+/** Seconds of an insertion where the mix says its slump. */
+function secondsStep(mix: Mix | null): Step[] {
+  if (mix?.slump === undefined) return []
+  const slump = middle(mix.slump)
+  return [
+    {
+      symbol: 't_in',
+      formula: '15 s at a slump of 50 mm, 5 s at 150 mm, linear between',
+      given: { slump },
+      result: secondsAt(slump),
+      unit: 's',
+      source: SECONDS_SOURCE,
+      by: 'table',
+    },
+  ]
+}
+
+function zoneTimeCheck(found: Worked<CompactionPlan>): Check {
+  return compare({
+    id: 'zone-time',
+    step: 'place',
+    what: 'Slowest zone, placed and vibrated, before the one beside it has waited too long',
+    demand: found.known ? found.value.zoneMinutes : null,
+    limit: LEFT_TOO_LONG,
+    unit: 'min',
+    sense: 'at most',
+    source: LEFT_SOURCE,
+    missing: found.known ? [] : found.gaps,
+    note: 'More heads, or a larger head where the steel lets it in, shorten a zone.',
+  })
+}
+
 function settingOf(mix: Mix | null): {
   readonly initialSet: number | null
   readonly finish: PourPlan['finish']
@@ -249,7 +303,7 @@ function minutesOf(
         result: pour,
         unit: 'min',
         source: RATES,
-        note: compaction === null ? 'vibrating time not known' : 'one person vibrating',
+        note: compaction === null ? 'vibrating time not known' : 'all heads at work',
       },
     ],
   }

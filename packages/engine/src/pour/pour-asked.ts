@@ -117,7 +117,7 @@ export function askedAtPlacing(compaction: CompactionPlan | null): Asked[] {
   const zones = (compaction?.zones ?? []).map((zone) =>
     tick(
       'place',
-      `zone:${zone.order}`,
+      `zone:${zone.id}`,
       `Zone ${zone.order}: placed and vibrated`,
       PLACING,
       `${zone.insertions.length} insertions, about ${Math.ceil(zone.minutes)} min, ${(Math.ceil(zone.volume * 100) / 100).toFixed(2)} m³.`,
@@ -141,18 +141,15 @@ function headAsked(compaction: CompactionPlan): Asked[] {
       ? `Insertions reach ${Math.round(radius)} mm, a covering radius given as it is.`
       : `Insertions reach ${Math.round(radius)} mm, planned at 0.866 of the ${Math.round(action)} mm radius of action.`
   const deep =
-    layers === undefined || layers.count === 1
+    layers.count === 1
       ? ''
       : ` ${layers.count} layers of ${Math.round(layers.depth)} mm, the head 100 mm into the one below.`
-  const rate =
-    pace === undefined
-      ? ''
-      : ` One pass keeps up with ${(Math.floor(pace * 10) / 10).toFixed(1)} m³/h: no faster from the chute.`
+  const rate = ` All heads keep up with ${(Math.floor(pace * 10) / 10).toFixed(1)} m³/h: no faster from the chute.`
   return [
     tick(
       'place',
       'head',
-      'Head in quickly, about 10 s, out slowly; off faces and cage',
+      `Head in quickly, about ${Math.round(compaction.seconds.in)} s, out slowly; off faces and cage`,
       PLACING,
       `${radii}${deep}${rate}`,
     ),

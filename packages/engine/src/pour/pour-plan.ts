@@ -2,6 +2,8 @@ import type { Point, Ring } from '../panel/index.ts'
 import type { Asked, Assumed, Check, Step } from '../working/index.ts'
 
 export interface PlacingZone {
+  /** Where it lies, mm along the long side: `0-1500`. The same concrete keeps its id wherever the chute stands. */
+  readonly id: string
   /** 1 is poured first: farthest from the chute. */
   readonly order: number
   readonly outlines: readonly Ring[]
@@ -11,8 +13,8 @@ export interface PlacingZone {
   readonly insertions: readonly number[]
   /** Vibrating time, minutes, all layers and all vibrators at work. */
   readonly minutes: number
-  /** With several vibrators: the insertions of each, rows of its own. */
-  readonly shares?: readonly (readonly number[])[]
+  /** The insertions of each vibrator at work, rows of its own; one list where one is at work. */
+  readonly shares: readonly (readonly number[])[]
 }
 
 /** Concrete in which the reach is cut. */
@@ -39,14 +41,18 @@ export interface CompactionPlan {
   /** Insertions nearer to a face than the margin, by index. */
   readonly close: readonly number[]
   readonly zones: readonly PlacingZone[]
-  /** Congested zones as given, each with its own radius. */
-  readonly reduced?: readonly ReducedZone[]
+  /** Congested zones, each with its own radius. */
+  readonly reduced: readonly ReducedZone[]
   /** Layers, and the depth of each, mm; every layer has all insertions. */
-  readonly layers?: { readonly count: number; readonly depth: number }
+  readonly layers: { readonly count: number; readonly depth: number }
+  /** Seconds in the concrete at one insertion and layer, and on the way to the next. */
+  readonly seconds: { readonly in: number; readonly moving: number }
   /** Concrete that the vibrators keep up with at this pattern, m³/h. */
-  readonly pace?: number
+  readonly pace: number
+  /** Minutes that the slowest zone takes: its concrete placed and vibrated. */
+  readonly zoneMinutes: number
   /** What the table gives for one such head, m³/h, lowest to highest; null where no head in it is given. */
-  readonly headRate?: readonly [low: number, high: number] | null
+  readonly headRate: readonly [low: number, high: number] | null
 }
 
 export interface PourPlan {
@@ -58,8 +64,12 @@ export interface PourPlan {
   readonly loads: number
   readonly mix: string | null
   readonly chute: Point
-  /** Mark of the yard's vibrator that the pattern is for. */
+  /** Where the chute really stands, as recorded; null: `chute` is assumed. */
+  readonly stand: Point | null
+  /** Mark of the yard's vibrator that the pattern is for: the least of those at work. */
   readonly vibrator: string | null
+  /** Mark of each head at work, in the order of the zones' shares. */
+  readonly heads: readonly string[]
   readonly compaction: CompactionPlan | null
   /** Hours from mixing: initial set and the power-float window; null where the mix says nothing of setting. */
   readonly initialSet: number | null

@@ -12,6 +12,7 @@ import { decisionCounts } from './decision.ts'
 import { withDifferences } from './difference.ts'
 import type { PanelFacts, Recorded, Signed, Signer, YardFacts } from './facts.ts'
 import { shutHold, stepIsDone } from './hold.ts'
+import { leftRows } from './left-row.ts'
 import { loadCardRows } from './load-card-rows.ts'
 import { mouldRows } from './mould-row.ts'
 import { checkRow, plainRow } from './rows.ts'
@@ -102,6 +103,8 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
         ...planned,
         ...asked,
       ]
+    case 'place':
+      return [...planned, ...asked, ...leftRows(facts)]
     case 'load':
       return [defectRow(facts), ...steelRows(facts, plan.family), ...planned, ...asked]
     default:

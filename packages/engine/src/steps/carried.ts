@@ -3,6 +3,7 @@ import type { Plan } from '../plan.ts'
 import { loadRowTitle } from '../pour/loads/load-row.ts'
 import type { Carried } from './card.ts'
 import type { PanelFacts, Signed, SignedDifference } from './facts.ts'
+import { LEFT_ROW, LEFT_WHAT } from './left-row.ts'
 import { STEP_IDS, type StepId } from './steps.ts'
 
 /** Rows of the strip card that the record makes and the plan does not name. */
@@ -55,6 +56,7 @@ export function carriedFrom(
 function titleOf(check: string, { checks, toRecord }: Pick<Plan, 'checks' | 'toRecord'>): string {
   const id = check.replace(NOW, '')
   const found = [...checks, ...toRecord].find((item) => item.id === id)
-  if (found === undefined) return MOULD_ROWS[check] ?? loadRowTitle(check) ?? check
+  if (found === undefined)
+    return MOULD_ROWS[check] ?? loadRowTitle(check) ?? (id === LEFT_ROW ? LEFT_WHAT : check)
   return id === check ? found.what : `${found.what}, at this hour`
 }

@@ -22,6 +22,7 @@ export type {
 export { faultsOfLog } from './faults-of-log.ts'
 export { holdBefore, holdIsOpen, shutHold, stepIsDone } from './hold.ts'
 export { dayIn, inDate } from './in-date.ts'
+export { LEFT_VALUES } from './left-row.ts'
 export {
   type ConditionNow,
   type LiftHoursNow,
@@ -30,6 +31,7 @@ export {
 } from './lift-hours-now.ts'
 export { airOfPour, type PourFacts, pourOrder } from './load-card-rows.ts'
 export { type MouldRowsInput, mouldNow } from './mould-row.ts'
+export { planInputOf } from './plan-input.ts'
 export {
   asCylinder,
   CUBE_RATIO_LIMIT,

@@ -1,6 +1,12 @@
-import { codeFamily } from '@castwright/engine/codes'
 import { type Plan, plan as planPanel } from '@castwright/engine/plan'
-import { type Card, cardOf, type PanelFacts, type StepId, type YardFacts } from '@castwright/engine/steps'
+import {
+  type Card,
+  cardOf,
+  type PanelFacts,
+  planInputOf,
+  type StepId,
+  type YardFacts,
+} from '@castwright/engine/steps'
 import { InputError } from '@castwright/engine/working'
 import type { YardState } from '@castwright/record'
 
@@ -18,7 +24,10 @@ export interface NoCard {
 /** Makes a card of a panel (`<job>/<mark>`) and step by a state, at a UTC instant. */
 export type CardMaker = (state: YardState, panel: string, step: StepId, now: string) => PanelCard | NoCard
 
-const PLANS = new WeakMap<object, { readonly yard: YardFacts; readonly plan: Plan | InputError }>()
+const PLANS = new WeakMap<
+  object,
+  { readonly yard: YardFacts; readonly placing: string; readonly plan: Plan | InputError }
+>()
 
 /** Plan and card of a panel's step, computed here from the record, whatever a device has shown. */
 export const panelCard: CardMaker = (state, panel, step, now) => {
@@ -33,18 +42,18 @@ export const panelCard: CardMaker = (state, panel, step, now) => {
 }
 
 /**
- * The plan of a panel by the yard as it is; null where nothing says the code family, the error where the drawing cannot
+ * The plan of a panel by the yard and the choices of its pour as they are; null where nothing says the code family, the error where the drawing cannot
  * be planned.
  */
-export function planOf({ drawing }: PanelFacts, yard: YardFacts): Plan | InputError | null {
-  const family = drawing?.code ?? yard.yard?.code
-  if (drawing === null || family === undefined) return null
+export function planOf(facts: PanelFacts, yard: YardFacts): Plan | InputError | null {
+  const input = planInputOf(facts, yard)
+  if (input === null) return null
+  const { drawing } = input
+  const placing = JSON.stringify(input.placing)
   const known = PLANS.get(drawing)
-  if (known !== undefined && known.yard === yard) return known.plan
-  const plan = planned(() =>
-    planPanel({ drawing, yard: yard.yard, family: codeFamily(family), limits: yard.limits }),
-  )
-  PLANS.set(drawing, { yard, plan })
+  if (known !== undefined && known.yard === yard && known.placing === placing) return known.plan
+  const plan = planned(() => planPanel(input))
+  PLANS.set(drawing, { yard, placing, plan })
   return plan
 }
 

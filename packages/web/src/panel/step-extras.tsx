@@ -8,6 +8,7 @@ import { HandOverForm } from './hand-over-form.tsx'
 import { OpenLaid } from './open-laid.tsx'
 import { OpenLift } from './open-lift.tsx'
 import { PlaceForm } from './place-form.tsx'
+import { PlacingHere } from './placing-here.tsx'
 import { SpecimenForm } from './specimen-form.tsx'
 import { TemperatureForm } from './temperature-form.tsx'
 
@@ -27,6 +28,12 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
         </>
       )
     case 'place':
+      return (
+        <>
+          <PlacingHere />
+          <CastForm />
+        </>
+      )
     case 'finish':
       return <CastForm />
     case 'cure':

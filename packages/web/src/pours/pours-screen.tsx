@@ -73,9 +73,7 @@ function Pour({
   // The next thing to do stands out: the walk, and once the concrete is in, the card.
   const vibrated = step === 'finish'
   const zones = plan?.pour.compaction?.zones ?? []
-  const reached = zones.filter(
-    ({ order }) => facts.steps.place.values[`zone:${order}`]?.value === true,
-  ).length
+  const reached = zones.filter(({ id }) => facts.steps.place.values[`zone:${id}`]?.value === true).length
   const mixed = cast === null ? null : Date.parse(cast.at)
   const when = (hour: number): string =>
     mixed === null

@@ -1,10 +1,12 @@
 import type { Drawing } from '@castwright/engine/panel'
 import type { CompactionPlan } from '@castwright/engine/pour'
-import type { WalkState } from '@castwright/engine/pour/live'
+import { type StopState, stopsOf, type WalkState } from '@castwright/engine/pour/live'
 import type { PointerEvent, ReactElement } from 'react'
 import { useWidth } from '../day/day-picture.tsx'
+import { type Place, panelFrame } from './panel-frame.ts'
 
-type Point = readonly [number, number]
+/** A finger is this wide, px. */
+const FINGER = 48
 
 /** The panel from above with every insertion: reached, now, next, missed. A tap goes to the nearest. */
 export function WalkPicture({
@@ -12,86 +14,156 @@ export function WalkPicture({
   compaction,
   state,
   chute,
+  vibrator,
   onTap,
 }: {
   readonly drawing: Drawing
   readonly compaction: CompactionPlan
   readonly state: WalkState
-  readonly chute: Point
+  readonly chute: Place
+  /** Vibrator that this device follows; what others hold is drawn faint. */
+  readonly vibrator: number | null
+  /** Index of the insertion tapped. */
   readonly onTap: (insertion: number) => void
 }): ReactElement {
   const [box, width] = useWidth()
-  const outline = drawing.outline as unknown as readonly Point[]
-  const [left, right] = [Math.min(...outline.map(([x]) => x)), Math.max(...outline.map(([x]) => x))]
-  const [low, high] = [Math.min(...outline.map(([, y]) => y)), Math.max(...outline.map(([, y]) => y))]
-  // A long panel stands upright on a phone, so that its points are wide enough for a finger.
-  const upright = width < 600 && right - left > 1.2 * (high - low)
-  const [across, up] = upright ? [high - low, right - left] : [right - left, high - low]
-  const scale = Math.min((width - 24) / across, 900 / up)
-  const at = ([x, y]: Point): Point =>
-    upright
-      ? [12 + (y - low) * scale, 12 + (x - left) * scale]
-      : [12 + (x - left) * scale, 12 + (high - y) * scale]
-  const path = (ring: readonly Point[]): string =>
-    `${ring
-      .map(
-        (point, index) =>
-          `${index === 0 ? 'M' : 'L'}${at(point)
-            .map((v) => v.toFixed(1))
-            .join(' ')}`,
-      )
-      .join('')}Z`
+  const frame = panelFrame(drawing, { width, most: 924, beside: 16 })
   const tap = (event: PointerEvent<SVGSVGElement>): void => {
-    const frame = event.currentTarget.getBoundingClientRect()
-    const [px, py] = [event.clientX - frame.left, event.clientY - frame.top]
+    const drawn = event.currentTarget.getBoundingClientRect()
+    const [px, py] = [event.clientX - drawn.left, event.clientY - drawn.top]
     let best: { readonly at: number; readonly far: number } | null = null
     for (const [index, point] of compaction.insertions.entries()) {
-      const [x, y] = at(point)
+      const [x, y] = frame.at(point)
       const far = Math.hypot(x - px, y - py)
       if (best === null || far < best.far) best = { at: index, far }
     }
-    if (best !== null && best.far < 48) onTap(best.at)
+    if (best !== null && best.far < FINGER) onTap(best.at)
   }
-  const r = Math.max(4, Math.min(11, 90 * scale))
+  const r = Math.max(4, Math.min(11, 0.7 * compaction.radius * frame.scale))
+  const stops = stopsOf(compaction)
+  const next = state.next === null ? null : (stops[state.next]?.insertion ?? null)
+  const held = new Map(stops.map((stop) => [stop.insertion, stop.vibrator]))
   return (
     <div ref={box} className="walk-picture">
       {width === 0 ? null : (
-        <svg width={width} height={up * scale + 24} aria-hidden="true" onPointerUp={tap}>
-          <path className="walk-panel" d={path(outline)} />
-          {(drawing.openings ?? []).map(({ mark, outline: hole }) => (
-            <path key={mark} className="walk-hole" d={path(hole as unknown as readonly Point[])} />
+        <svg width={width} height={frame.height} aria-hidden="true" onPointerUp={tap}>
+          <PanelShape drawing={drawing} path={frame.path} />
+          {compaction.zones.slice(1).map(({ id, outlines }) => (
+            <path key={id} className="walk-zone" d={outlines.map((ring) => frame.path(ring)).join('')} />
           ))}
-          <Mark at={at(chute)} />
+          {compaction.reduced.map(({ outlines }) =>
+            outlines.map((ring) => {
+              const d = frame.path(ring)
+              return (
+                <g key={d}>
+                  <path className="walk-close" d={d} fill="url(#walk-hatch)" />
+                </g>
+              )
+            }),
+          )}
+          <defs>
+            <pattern
+              id="walk-hatch"
+              width="8"
+              height="8"
+              patternUnits="userSpaceOnUse"
+              patternTransform="rotate(45)"
+            >
+              <path d="M0 0V8" className="walk-hatch" />
+            </pattern>
+          </defs>
           {compaction.insertions.map((point, index) => {
-            const [x, y] = at(point)
             const its = state.insertions[index] ?? 'waiting'
-            const look = index === state.next && its === 'waiting' ? 'next' : its
-            return its === 'missed' ? (
-              <rect
-                key={`${x} ${y}`}
-                className="walk-missed"
-                x={x - r}
-                y={y - r}
-                width={2 * r}
-                height={2 * r}
-              />
-            ) : (
-              <circle
-                key={`${x} ${y}`}
-                className={`walk-${look === 'now' ? 'here' : look}`}
-                cx={x}
-                cy={y}
+            const its1 = index === next && its === 'waiting' ? 'next' : its
+            const holder = held.get(index) ?? 1
+            return (
+              <Insertion
+                key={`${point[0]} ${point[1]}`}
+                at={frame.at(point)}
+                look={its1}
+                vibrator={holder}
                 r={its === 'now' ? 1.9 * r : r}
+                faint={vibrator !== null && holder !== vibrator}
               />
             )
           })}
+          <ChuteMark at={frame.at(chute)} />
         </svg>
       )}
-      {upright ? <p className="field-note">Drawn turned a quarter to the right of the drawing.</p> : null}
+      {frame.upright ? (
+        <p className="field-note">Drawn turned a quarter to the right of the drawing.</p>
+      ) : null}
     </div>
   )
 }
 
-function Mark({ at: [x, y] }: { readonly at: Point }): ReactElement {
-  return <path className="walk-chute" d={`M${x - 9} ${y - 9}h18l-9 15z`} />
+export function PanelShape({
+  drawing,
+  path,
+}: {
+  readonly drawing: Drawing
+  readonly path: (ring: readonly Place[]) => string
+}): ReactElement {
+  return (
+    <>
+      <path className="walk-panel" d={path(drawing.outline as unknown as readonly Place[])} />
+      {(drawing.openings ?? []).map(({ mark, outline }) => (
+        <path key={mark} className="walk-hole" d={path(outline as unknown as readonly Place[])} />
+      ))}
+    </>
+  )
+}
+
+export function ChuteMark({ at: [x, y] }: { readonly at: Place }): ReactElement {
+  return <path className="walk-chute" d={`M${x - 10} ${y - 11}h20l-10 17z`} />
+}
+
+/** One insertion: its shape says whose it is, its fill how it stands; what was missed is crossed out. */
+function Insertion({
+  at: [x, y],
+  look,
+  vibrator,
+  r,
+  faint,
+}: {
+  readonly at: Place
+  readonly look: StopState | 'next'
+  readonly vibrator: number
+  readonly r: number
+  readonly faint: boolean
+}): ReactElement {
+  return (
+    <g className={faint ? 'walk-faint' : undefined}>
+      <path className={`walk-${look === 'now' ? 'here' : look}`} d={shapeOf(vibrator, [x, y], r)} />
+      {look === 'missed' ? (
+        <path
+          className="walk-cross"
+          d={`M${x - 0.6 * r} ${y - 0.6 * r}L${x + 0.6 * r} ${y + 0.6 * r}M${x + 0.6 * r} ${y - 0.6 * r}L${x - 0.6 * r} ${y + 0.6 * r}`}
+        />
+      ) : null}
+    </g>
+  )
+}
+
+/** Shapes of vibrators 1, 2, 3 …: disc, diamond, square, triangle, then around again. */
+export const SHAPE_WORDS = ['disc', 'diamond', 'square', 'triangle'] as const
+
+export function shapeOf(vibrator: number, [x, y]: Place, r: number): string {
+  const corners = (angles: readonly number[], far: number): string =>
+    `${angles
+      .map((angle, i) => {
+        const turn = (angle * Math.PI) / 180
+        return `${i === 0 ? 'M' : 'L'}${(x + far * Math.cos(turn)).toFixed(1)} ${(y + far * Math.sin(turn)).toFixed(1)}`
+      })
+      .join('')}Z`
+  switch (SHAPE_WORDS[(vibrator - 1) % SHAPE_WORDS.length]) {
+    case 'diamond':
+      return corners([0, 90, 180, 270], 1.3 * r)
+    case 'square':
+      return corners([45, 135, 225, 315], 1.25 * r)
+    case 'triangle':
+      return corners([30, 150, 270], 1.4 * r)
+    default:
+      return `M${(x - r).toFixed(1)} ${y.toFixed(1)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`
+  }
 }

@@ -1,4 +1,4 @@
-import type { PanelFacts } from '@castwright/engine/steps'
+import { emptyPanelFacts, type PanelFacts } from '@castwright/engine/steps'
 import type { Attachment, Entry, Person, YardState } from '@castwright/record'
 import { createContext, useContext, useEffect, useMemo, useState, useSyncExternalStore } from 'react'
 import type { KeptEntry, KeptFile } from './database.ts'
@@ -41,13 +41,12 @@ export function usePanel(job: string, mark: string): PanelFacts | null {
   return useYardState().panels.get(`${job}/${mark}`) ?? null
 }
 
-/** The plan of a panel by its drawing in force, computed in a worker and kept until drawing or yard change. */
+/** The plan of a panel by its drawing in force and its pour, computed in a worker and kept until drawing, yard or pour change. */
 export function usePlan(job: string, mark: string): PlanState {
   const { planner } = useRoom()
   useSyncExternalStore(planner.subscribe, planner.version)
   const state = useYardState()
-  const facts = state.panels.get(`${job}/${mark}`)
-  return planner.plan(facts?.drawing ?? null, state.yard)
+  return planner.plan(state.panels.get(`${job}/${mark}`) ?? null, state.yard)
 }
 
 /** Plans of several panels, in their order. */
@@ -56,18 +55,17 @@ export function usePlans(panels: readonly PanelFacts[]): readonly PlanState[] {
   const version = useSyncExternalStore(planner.subscribe, planner.version)
   const { yard } = useYardState()
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new version means that answers came in
-  return useMemo(
-    () => panels.map((panel) => planner.plan(panel.drawing, yard)),
-    [panels, planner, yard, version],
-  )
+  return useMemo(() => panels.map((panel) => planner.plan(panel, yard)), [panels, planner, yard, version])
 }
 
 /** The plan of a drawing that is not in the record yet, such as one being entered. */
 export function useDraftPlan(drawing: PanelFacts['drawing']): PlanState {
   const { planner } = useRoom()
   useSyncExternalStore(planner.subscribe, planner.version)
-  return planner.plan(drawing, useYardState().yard)
+  return planner.plan({ ...NO_PANEL, drawing }, useYardState().yard)
 }
+
+const NO_PANEL = emptyPanelFacts({ job: '', mark: '' })
 
 export interface RecordHand {
   /** Keeps an entry here and sends it when it can. Throws where nobody is signed in. */

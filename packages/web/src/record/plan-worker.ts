@@ -7,9 +7,9 @@ const scope = self as unknown as {
   postMessage(answer: PlanAnswer): void
 }
 
-scope.onmessage = ({ data: { id, drawing, yard, limits, family } }) => {
+scope.onmessage = ({ data: { id, family, ...input } }) => {
   try {
-    scope.postMessage({ id, plan: planPanel({ drawing, yard, limits, family: codeFamily(family) }) })
+    scope.postMessage({ id, plan: planPanel({ ...input, family: codeFamily(family) }) })
   } catch (error) {
     scope.postMessage({ id, fault: error instanceof Error ? error.message : String(error) })
   }

@@ -1,13 +1,14 @@
 import type { Drawing } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
+import { emptyPanelFacts } from '@castwright/engine/steps'
 import type { Yard } from '@castwright/engine/yard'
 import { describe, expect, it } from 'vitest'
-import { Planner, type PlanQuestion, type PlanWorker } from './planner.ts'
+import { type PlannedFacts, Planner, type PlanQuestion, type PlanWorker } from './planner.ts'
 
 const yard = { yard: { code: 'eu' } as Yard, limits: {} }
 
-function drawing(mark: string): Drawing {
-  return { mark } as Drawing
+function drawing(mark: string): PlannedFacts {
+  return { ...emptyPanelFacts({ job: 'J', mark }), drawing: { mark } as Drawing }
 }
 
 function start() {
@@ -35,7 +36,7 @@ describe('plans', () => {
     const w1 = drawing('W1')
     expect(planner.plan(w1, yard).status).toBe('computing')
     planner.plan(w1, yard)
-    planner.plan({ ...w1 }, yard) // the same drawing, read again
+    planner.plan({ ...w1, drawing: { mark: 'W1' } as Drawing }, yard) // the same drawing, read again
     expect(asked).toHaveLength(1)
     answer()
     expect(planner.plan(w1, yard).status).toBe('ready')
@@ -51,6 +52,17 @@ describe('plans', () => {
     answer()
     planner.plan(w1, { ...yard, limits: { tilt: { value: 1 } as never } })
     expect(asked).toHaveLength(3)
+  })
+
+  it('are made anew when the chute stands elsewhere', () => {
+    const { planner, asked, answer } = start()
+    const w1 = drawing('W1')
+    planner.plan(w1, yard)
+    answer()
+    const stand = { value: { x: 6000, y: 0 }, revision: null }
+    const place = { ...w1.steps.place, values: { stand } as never }
+    planner.plan({ ...w1, steps: { ...w1.steps, place } }, yard)
+    expect(asked.map(({ placing }) => placing?.stand)).toEqual([null, [6000, 0]])
   })
 
   it('come one at a time, what was opened last first', () => {

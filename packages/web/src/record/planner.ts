@@ -1,16 +1,15 @@
 import type { FamilyId } from '@castwright/engine/codes'
-import type { Drawing } from '@castwright/engine/panel'
-import type { Plan } from '@castwright/engine/plan'
-import type { YardFacts } from '@castwright/engine/steps'
+import type { Plan, PlanInput } from '@castwright/engine/plan'
+import { type PanelFacts, planInputOf, type YardFacts } from '@castwright/engine/steps'
 
-export interface PlanQuestion {
+/** Input of a plan as it goes to the worker: the family by its name, since functions stay here. */
+export interface PlanQuestion extends Omit<PlanInput, 'family'> {
   readonly id: number
-  readonly drawing: Drawing
-  readonly yard: YardFacts['yard']
-  /** Limits that an engineer entered for the yard. */
-  readonly limits: YardFacts['limits']
   readonly family: FamilyId
 }
+
+/** The part of a panel's facts that its plan hangs on. */
+export type PlannedFacts = Pick<PanelFacts, 'drawing' | 'revision' | 'steps'>
 
 export type PlanAnswer =
   | { readonly id: number; readonly plan: Plan }
@@ -58,15 +57,17 @@ export class Planner {
   readonly version = (): number => this.#version
 
   /** The plan, or that it is being computed; asking again costs nothing. */
-  plan(drawing: Drawing | null, { yard, limits }: Pick<YardFacts, 'yard' | 'limits'>): PlanState {
-    if (drawing === null) return { status: 'none', why: 'There is no drawing in force.' }
-    const family = drawing.code ?? yard?.code
-    if (family === undefined) return { status: 'none', why: 'Neither drawing nor yard names a code family.' }
-    const key = `${family} ${this.#name(drawing)} ${yard === null ? '' : this.#name(yard)} ${this.#name(limits)}`
+  plan(facts: PlannedFacts | null, { yard, limits }: Pick<YardFacts, 'yard' | 'limits'>): PlanState {
+    if (facts === null || facts.drawing === null)
+      return { status: 'none', why: 'There is no drawing in force.' }
+    const input = planInputOf(facts, { yard, limits })
+    if (input === null) return { status: 'none', why: 'Neither drawing nor yard names a code family.' }
+    const family = input.family.id
+    const key = `${family} ${this.#name(input.drawing)} ${yard === null ? '' : this.#name(yard)} ${this.#name(limits)} ${JSON.stringify(input.placing)}`
     const known = this.#plans.get(key)
     if (known) return known
     this.#plans.set(key, COMPUTING)
-    this.#ask({ id: this.#count++, drawing, yard, limits, family }, key)
+    this.#ask({ ...input, id: this.#count++, family }, key)
     return COMPUTING
   }
 

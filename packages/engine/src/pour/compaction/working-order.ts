@@ -1,12 +1,11 @@
 import { distance, type Point, type Ring } from '../../panel/point.ts'
 import { type Region, regionArea, ringsOf } from '../../panel/region.ts'
 import { cutOut } from './parts.ts'
-import { frameOf, fromFrame, intoFrame } from './rows.ts'
-
-/** Width of a band that one person works across without moving the hose far, mm; always listed as assumed. */
-export const BAND_WIDTH = 1500
+import { type Frame, frameOf, fromFrame, intoFrame } from './rows.ts'
 
 export interface Band {
+  /** Where it lies along the long side, mm from its end: the same concrete has the same id wherever the chute stands. */
+  readonly id: string
   readonly outlines: readonly Ring[]
   /** m² */
   readonly area: number
@@ -21,19 +20,18 @@ export function workingOrder({
   points,
   chute,
   rowPitch,
+  count,
 }: {
   readonly region: Region
   readonly points: readonly Point[]
   readonly chute: Point
+  /** Bands, all of one width. */
+  readonly count: number
   /** Usual distance between rows, mm. */
   readonly rowPitch: number
 }): Band[] {
-  const upright = frameOf(region, false)
-  const turned = frameOf(region, true)
-  const frame = upright.u1 - upright.u0 >= turned.u1 - turned.u0 ? upright : turned
-  const length = frame.u1 - frame.u0
-  const count = Math.max(1, Math.round(length / BAND_WIDTH))
-  const width = length / count
+  const frame = longFrame(region)
+  const width = (frame.u1 - frame.u0) / count
   const [chuteU, chuteV] = intoFrame(frame, chute)
   const fromHigh = chuteU < (frame.u0 + frame.u1) / 2
   const highFirst = chuteV < (frame.v0 + frame.v1) / 2
@@ -57,12 +55,25 @@ export function workingOrder({
     ]
     const part = cutOut(region, strip)
     bands.push({
+      id: `${Math.round(index * width)}-${Math.round((index + 1) * width)}`,
       outlines: ringsOf(part),
       area: regionArea(part) / 1e6,
       points: backAndForth(inBand[index] ?? [], rowPitch, highFirst, fromHigh),
     })
   }
   return bands.filter((band) => band.area > 0 || band.points.length > 0)
+}
+
+/** Length over which bands follow each other, mm. */
+export function bandsLength(region: Region): number {
+  const frame = longFrame(region)
+  return frame.u1 - frame.u0
+}
+
+function longFrame(region: Region): Frame {
+  const upright = frameOf(region, false)
+  const turned = frameOf(region, true)
+  return upright.u1 - upright.u0 >= turned.u1 - turned.u0 ? upright : turned
 }
 
 function backAndForth(
