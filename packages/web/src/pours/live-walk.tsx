@@ -2,7 +2,7 @@ import type { Plan } from '@castwright/engine/plan'
 import type { CompactionPlan } from '@castwright/engine/pour'
 import { INSERTION_SECONDS, stopsOf } from '@castwright/engine/pour/live'
 import type { PanelFacts } from '@castwright/engine/steps'
-import { type ReactElement, type ReactNode, useState } from 'react'
+import { type ReactElement, useState } from 'react'
 import { announce, Button, Caution, CheckField } from '../look/index.ts'
 import { useYardState } from '../record/index.ts'
 import { HeadsHeld } from './heads-held.tsx'
@@ -39,9 +39,10 @@ export function LiveWalk({
   useAwake(walk.current !== null)
   if (facts.drawing === null) return null
   return (
-    <>
+    <div className="stack walk">
       <HeadsHeld heads={plan.pour.heads} held={hand.vibrator} onHeld={hand.follow} />
-      <Counter hand={hand} compaction={compaction} seconds={length.seconds} due={due}>
+      <Counter hand={hand} compaction={compaction} seconds={length.seconds} due={due} />
+      <div>
         <p className="field-note">
           {length.from}; {INSERTION_SECONDS.low} to {INSERTION_SECONDS.high} s are usual, the surface decides.
         </p>
@@ -50,7 +51,7 @@ export function LiveWalk({
           checked={auto}
           onChange={(event) => setAuto(event.currentTarget.checked)}
         />
-      </Counter>
+      </div>
       <WalkFaults hand={hand} compaction={compaction} />
       <WalkPicture
         drawing={facts.drawing}
@@ -68,7 +69,7 @@ export function LiveWalk({
         order="Quick in, slow out, never on the steel."
         text="Stop when large bubbles stop and the surface shines. Hands, eyes and feet away from the chute and the head; gloves and eye protection: fresh concrete burns. What the eye sees outranks the clock here."
       />
-    </>
+    </div>
   )
 }
 
@@ -78,26 +79,26 @@ function Counter({
   compaction,
   seconds,
   due,
-  children,
 }: {
   readonly hand: WalkHand
   readonly compaction: CompactionPlan
   readonly seconds: number
   readonly due: boolean
-  readonly children: ReactNode
 }): ReactElement {
   const { state, walk } = hand
   const out = walk.current === null
   const left = state.seconds === null ? null : seconds - state.seconds
   return (
     <div className="walk-now" data-due={due}>
-      <p className="walk-seconds" aria-hidden="true">
-        {left === null ? '–' : left > 0 ? Math.ceil(left) : `+${Math.floor(-left)}`}
-        <span> s {left === null ? '' : left > 0 ? 'to go' : 'over: go on'}</span>
-      </p>
-      <p role="status" className="walk-where">
-        {whereText(hand, compaction, due)}
-      </p>
+      <div className="walk-head">
+        <p className="walk-seconds" aria-hidden="true">
+          {left === null ? '–' : left > 0 ? Math.ceil(left) : `+${Math.floor(-left)}`}
+          <span> s {left === null ? '' : left > 0 ? 'to go' : 'over: go on'}</span>
+        </p>
+        <p role="status" className="walk-where">
+          {whereText(hand, compaction, due)}
+        </p>
+      </div>
       <div className="row walk-buttons">
         <Button look="main" wide disabled={state.done} onClick={hand.onward}>
           {out ? (walk.visits.length === 0 ? 'Vibrator in' : 'In at the next') : 'Out, on to the next'}
@@ -109,7 +110,6 @@ function Counter({
           Take back
         </Button>
       </div>
-      {children}
     </div>
   )
 }

@@ -29,9 +29,30 @@ export function PlacingPart({
           {faults.join('; ')}
         </Notice>
       )}
+      <EarlierZones facts={facts} plan={plan} />
       <StandForm facts={facts} plan={plan} />
       <HeadsForm facts={facts} plan={plan} />
     </>
+  )
+}
+
+/** Zones that were ticked before other heads made other zones: their ticks stand in the record and are asked anew. */
+function EarlierZones({
+  facts,
+  plan,
+}: {
+  readonly facts: PanelFacts
+  readonly plan: Plan
+}): ReactElement | null {
+  const now = new Set((plan.pour.compaction?.zones ?? []).map(({ id }) => `zone:${id}`))
+  const earlier = Object.keys(facts.steps.place.values).filter((id) => id.startsWith('zone:') && !now.has(id))
+  if (earlier.length === 0) return null
+  const parts = earlier.map((id) => id.slice('zone:'.length)).join(', ')
+  return (
+    <Notice kind="unknown" title="Zones recorded for another pattern">
+      The parts at {parts} mm along the panel were recorded before the heads changed. They stay in the record;
+      the zones of today are recorded anew.
+    </Notice>
   )
 }
 

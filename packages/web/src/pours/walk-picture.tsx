@@ -39,7 +39,7 @@ export function WalkPicture({
     }
     if (best !== null && best.far < FINGER) onTap(best.at)
   }
-  const r = Math.max(4, Math.min(11, 0.7 * compaction.radius * frame.scale))
+  const r = Math.max(4, Math.min(11, 0.5 * compaction.radius * frame.scale))
   const stops = stopsOf(compaction)
   const next = state.next === null ? null : (stops[state.next]?.insertion ?? null)
   const held = new Map(stops.map((stop) => [stop.insertion, stop.vibrator]))

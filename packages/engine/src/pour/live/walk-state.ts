@@ -74,7 +74,9 @@ export function walkState({ walk, plan, reached, vibrator, now }: WalkStateInput
   for (const [at, stop] of all.entries()) if (isReached(at) || at === current) last.set(stop.vibrator, at)
   const stops = all.map((stop, at): StopState => {
     if (at === current) return 'now'
-    if (!isReached(at)) return at < (last.get(stop.vibrator) ?? -1) ? 'missed' : 'waiting'
+    // Somebody who helps out in another's share has passed nothing over there.
+    const followed = vibrator === null || stop.vibrator === vibrator
+    if (!isReached(at)) return followed && at < (last.get(stop.vibrator) ?? -1) ? 'missed' : 'waiting'
     const seconds = (reached.visits[at] ?? []).reduce((sum, { from, to }) => sum + (to - from) / 1000, 0)
     if (reached.before[at] === 1 && seconds === 0) return 'reached'
     if (seconds < INSERTION_SECONDS.low) return 'short'
