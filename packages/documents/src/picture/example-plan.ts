@@ -44,6 +44,8 @@ export function examplePlan(drawing: Drawing): Plan {
       laps: [{ mark: 'M1', at: [length / 2, 500], length: 900, diameter: 12, direction: 'x' }],
     },
     mould: {
+      voids: [],
+      ducts: [],
       form: 'F150',
       propSpacing: 1200,
       props: every(1200, length).flatMap((x): Point[] => [[x, 0]]),

@@ -42,3 +42,4 @@ export { peakWords, type StressPictureInput, stressPicture } from './stress-pict
 export { stripPicture } from './strip-picture.ts'
 export { type SvgElement, svgText, toSvgElements } from './svg.ts'
 export { textHeight, textWidth } from './text-width.ts'
+export { type VoidSectionInput, voidSection } from './void-section.ts'

@@ -12,6 +12,7 @@ import {
 import { dimensionShapes } from './dimensions.ts'
 import { type Chains, type Layout, layOut } from './layout.ts'
 import type { Frame, KeyLine, Picture, Shape } from './picture.ts'
+import { voidKey, voidNames, voidShapes } from './void-shapes.ts'
 
 /** More places than this in one chain cannot be read: only the whole length is given. */
 const MOST_PLACES = 24
@@ -27,8 +28,9 @@ export interface BaseInput {
   readonly below?: number
 }
 
-/** The panel alone, laid out: concrete, crossed openings, dimensions, and the layout to draw more on it. */
+/** The panel alone, laid out: concrete, crossed openings, void formers dashed, ducts dash-dot, dimensions, and the layout to draw more on it. */
 export interface Base {
+  readonly drawing: Drawing
   readonly layout: Layout
   /** Concrete and openings, painted first. */
   readonly under: readonly Shape[]
@@ -41,12 +43,14 @@ export function basePicture({ drawing, frame, chains, halo = 0, above = 0, below
   const layout = layOut({ outline, frame, chains: chains ?? shapeChains(drawing), halo, above, below })
   const rings = ringsOf(concreteOf(drawing)).map((ring) => ring.map(layout.at))
   return {
+    drawing,
     layout,
     under: [
       { kind: 'polygon', role: 'concrete', rings },
       ...(drawing.openings ?? []).flatMap((hole) =>
         openingShapes(hole.outline as unknown as Ring, outline, layout),
       ),
+      ...voidShapes(layout, drawing),
     ],
     over: [{ kind: 'polygon', role: 'outline', rings }, ...dimensionShapes(layout)],
   }
@@ -79,17 +83,19 @@ export function finishPicture({
   key = [],
   notes = [],
 }: Finish): Picture {
-  const { layout, under, over } = base
+  const { drawing, layout, under, over } = base
+  // Last, so that they give way to what the picture is for.
+  const names = voidNames(layout, drawing)
   return {
     width: layout.width,
     height: layout.height,
     scale: layout.scale,
     ratio: layout.ratio,
     origin: layout.origin,
-    shapes: [...under, ...inside, ...over, ...onTop],
+    shapes: [...under, ...inside, ...over, ...onTop, ...names.shapes],
     title,
-    key,
-    notes,
+    key: [...key, ...voidKey(drawing)],
+    notes: [...notes, ...names.notes],
   }
 }
 
@@ -97,7 +103,15 @@ export function sizeTitle(drawing: Drawing): string {
   const box = bounds(drawing.outline as unknown as Ring)
   const holes = drawing.openings?.length ?? 0
   const openings = holes === 0 ? '' : holes === 1 ? ', one opening' : `, ${holes} openings`
-  return `Panel ${drawing.mark}, ${Math.round(box.right - box.left)} by ${Math.round(box.top - box.bottom)} mm${openings}`
+  const inside = [
+    counted(drawing.voids?.length ?? 0, 'void former'),
+    counted(drawing.ducts?.length ?? 0, 'duct'),
+  ].join('')
+  return `Panel ${drawing.mark}, ${Math.round(box.right - box.left)} by ${Math.round(box.top - box.bottom)} mm${openings}${inside}`
+}
+
+function counted(count: number, what: string): string {
+  return count === 0 ? '' : `, ${count === 1 ? 'one' : count} ${what}${count === 1 ? '' : 's'}`
 }
 
 /** Outline less openings. A drawing that is still being typed and has no concrete left is shown by its outline. */
@@ -110,12 +124,13 @@ export function concreteOf(drawing: Drawing): Region {
   return region.length > 0 ? region : [{ outline, holes: [] }]
 }
 
-/** Where corners of outline and openings lie along both sides, then the whole length. */
-export function shapeChains(drawing: Drawing): Chains {
+/** Where corners of outline and openings, and places beside them, lie along both sides, then the whole length. */
+export function shapeChains(drawing: Drawing, more: readonly Point[] = []): Chains {
   const box = bounds(drawing.outline as unknown as Ring)
   const corners = [
     ...(drawing.outline as unknown as Ring),
     ...(drawing.openings ?? []).flatMap((hole) => measuredCorners(hole.outline as unknown as Ring)),
+    ...more,
   ].filter(([x, y]) => x >= box.left && x <= box.right && y >= box.bottom && y <= box.top)
   return {
     bottom: chainsOf(

@@ -1,6 +1,7 @@
 import { bounds, type Drawing, type Ring } from '@castwright/engine/panel'
 import type { Plan } from '@castwright/engine/plan'
 import { lengthText } from './chain.ts'
+import { holdDownKey, holdDownShapes, voidPlaces } from './hold-down-shapes.ts'
 import type { Chains, Layout } from './layout.ts'
 import { markShapes } from './marks.ts'
 import { basePicture, chainsOf, finishPicture, shapeChains, sizeTitle } from './panel-picture.ts'
@@ -15,9 +16,13 @@ export interface SetPictureInput {
   readonly frame: Frame
 }
 
-/** What goes into the mould: chairs, and inserts dimensioned from the edges. */
+/** What goes into the mould: chairs, straps and ties, void formers and inserts dimensioned from the edges. */
 export function setPicture({ drawing, mould, frame }: SetPictureInput): Picture {
-  const base = basePicture({ drawing, frame, chains: { ...shapeChains(drawing), ...insertChains(drawing) } })
+  const base = basePicture({
+    drawing,
+    frame,
+    chains: { ...shapeChains(drawing, voidPlaces(drawing)), ...insertChains(drawing) },
+  })
   const inserts = drawing.inserts ?? []
   const marks = markShapes(
     base.layout,
@@ -27,13 +32,14 @@ export function setPicture({ drawing, mould, frame }: SetPictureInput): Picture 
   return finishPicture({
     base,
     inside: (mould?.chairs ?? []).flatMap((grid) => chairShapes(base.layout, grid)),
-    onTop: marks.shapes,
+    onTop: [...(mould === null ? [] : holdDownShapes(base.layout, mould, drawing)), ...marks.shapes],
     title: `${sizeTitle(drawing)}: ${inserts.length} inserts measured from the edges.`,
     key: [
       ...(inserts.length > 0
         ? [{ role: 'insert', text: 'inserts, measured above and at the right' } as const]
         : []),
       ...(mould?.chairs ?? []).map(chairKey),
+      ...(mould === null ? [] : holdDownKey(mould)),
     ],
     notes: marks.notes,
   })

@@ -1,6 +1,7 @@
 import { shown } from '@castwright/engine/working'
 import { POINTS_PER_MM } from '../paper/paper.ts'
 import { placePicture } from '../picture/place-picture.ts'
+import { holdDownPart } from './hold-down-part.ts'
 import { askedTable, cautions, openSheet, type SheetInput } from './sheet.ts'
 
 /** What the floor needs from the truck's arrival to the covered panel. */
@@ -57,6 +58,7 @@ export async function pourCard(input: SheetInput): Promise<Uint8Array> {
       ? 'Finishing window: not known. The surface decides.'
       : `Planned power-float window: ${shown(pour.finish.opens)} to ${shown(pour.finish.closes)} h after mixing. The surface decides.`,
   )
+  holdDownPart(paper, input)
   paper.heading('To see and measure')
   askedTable(
     paper,
