@@ -1,7 +1,7 @@
 import { DRAWING_FORMAT, type Drawing, panelOf, parseDrawing } from '@castwright/engine/panel'
 import { InputError, type InputIssue } from '@castwright/engine/working'
 import { readNumber } from '../look/index.ts'
-import type { Draft, DraftBar, DraftCorner, DraftMat, DraftOpening } from './draft.ts'
+import type { Draft, DraftBar, DraftCorner, DraftDuct, DraftMat, DraftOpening, DraftVoid } from './draft.ts'
 import { fieldOf } from './field-of.ts'
 import { handlingValue } from './handling-draft.ts'
 import { laidValue } from './laid-draft.ts'
@@ -40,7 +40,9 @@ export function readDraft(draft: Draft): ReadDraft {
 
 /** `openings[0]` of `openings[0].width`, `outline` of `outline.length`; empty for a field of its own. */
 function groupOf(field: string): string {
-  return /^(openings\[\d+\]|steel\[\d+\]|inserts\[\d+\]|outline)/.exec(field)?.[0] ?? ''
+  return (
+    /^(openings\[\d+\]|voids\[\d+\]|ducts\[\d+\]|steel\[\d+\]|inserts\[\d+\]|outline)/.exec(field)?.[0] ?? ''
+  )
 }
 
 /** The schema's words for kinds of values, in those of the form. */
@@ -113,6 +115,14 @@ function typedDrawing(draft: Draft): Typed {
       ),
     ),
     ...list(
+      'voids',
+      draft.voids.map((former, index) => voidValue(former, `voids[${index}]`, { number, size, corners })),
+    ),
+    ...list(
+      'ducts',
+      draft.ducts.map((duct, index) => ductValue(duct, `ducts[${index}]`, { number, corners })),
+    ),
+    ...list(
       'steel',
       draft.steel.map((steel, index) =>
         steel.kind === 'mat'
@@ -147,17 +157,50 @@ interface Readers {
   readonly corners: (list: readonly DraftCorner[], path: string) => unknown[]
 }
 
-function openingValue(opening: DraftOpening, path: string, { number, size, corners }: Readers): unknown {
-  const outline =
-    opening.form === 'corners'
-      ? corners(opening.corners, `${path}.outline`)
-      : box(
-          number(opening.x, `${path}.x`, true),
-          number(opening.y, `${path}.y`, true),
-          size(opening.width, `${path}.width`),
-          size(opening.height, `${path}.height`),
-        )
-  return { ...words({ mark: opening.mark }), outline }
+function openingValue(opening: DraftOpening, path: string, readers: Readers): unknown {
+  return { ...words({ mark: opening.mark }), outline: ringValue(opening, path, readers) }
+}
+
+function ringValue(opening: DraftOpening, path: string, { number, size, corners }: Readers): unknown {
+  return opening.form === 'corners'
+    ? corners(opening.corners, `${path}.outline`)
+    : box(
+        number(opening.x, `${path}.x`, true),
+        number(opening.y, `${path}.y`, true),
+        size(opening.width, `${path}.width`),
+        size(opening.height, `${path}.height`),
+      )
+}
+
+function voidValue(former: DraftVoid, path: string, readers: Readers): unknown {
+  const { number } = readers
+  return {
+    ...words({ mark: former.mark }),
+    outline: ringValue(former, path, readers),
+    ...given({
+      depth: number(former.depth, `${path}.depth`, true),
+      above: number(former.above, `${path}.above`, true),
+      mass: number(former.mass, `${path}.mass`),
+      density: number(former.density, `${path}.density`),
+      section: number(former.section, `${path}.section`),
+    }),
+  }
+}
+
+function ductValue(
+  duct: DraftDuct,
+  path: string,
+  { number, corners }: Pick<Readers, 'number' | 'corners'>,
+): unknown {
+  return {
+    ...words({ mark: duct.mark }),
+    line: corners(duct.corners, `${path}.line`),
+    ...given({
+      diameter: number(duct.diameter, `${path}.diameter`, true),
+      height: number(duct.height, `${path}.height`, true),
+      mass: number(duct.mass, `${path}.mass`),
+    }),
+  }
 }
 
 function matValue(mat: DraftMat, path: string, number: Readers['number']): unknown {

@@ -28,7 +28,7 @@ export function DraftPicture({
         <PictureView
           height={360}
           layOut={(frame) =>
-            (shown.inserts ?? []).length > 0
+            [shown.inserts, shown.voids, shown.ducts].some((list) => (list ?? []).length > 0)
               ? setPicture({ drawing: shown, mould: null, frame })
               : panelPicture({ drawing: shown, frame })
           }

@@ -19,6 +19,24 @@ export interface DraftOpening {
   readonly corners: readonly DraftCorner[]
 }
 
+/** Depth, heights, mass and section of a void former beside its shape. */
+export interface DraftVoid extends DraftOpening {
+  readonly depth: string
+  readonly above: string
+  readonly mass: string
+  readonly density: string
+  readonly section: string
+}
+
+export interface DraftDuct {
+  readonly mark: string
+  readonly diameter: string
+  readonly height: string
+  readonly mass: string
+  /** Points of its axis. */
+  readonly corners: readonly DraftCorner[]
+}
+
 export interface DraftMat {
   readonly kind: 'mat'
   readonly layer: string
@@ -75,6 +93,8 @@ export interface Draft {
   readonly coverTop: string
   readonly coverEdge: string
   readonly openings: readonly DraftOpening[]
+  readonly voids: readonly DraftVoid[]
+  readonly ducts: readonly DraftDuct[]
   readonly steel: readonly (DraftMat | DraftBar | DraftLaid)[]
   readonly lap: string
   readonly inserts: readonly DraftInsert[]
@@ -104,6 +124,8 @@ export const EMPTY_DRAFT: Draft = {
   coverTop: '',
   coverEdge: '',
   openings: [],
+  voids: [],
+  ducts: [],
   steel: [],
   lap: '',
   inserts: [],
@@ -140,6 +162,21 @@ export function draftOf(drawing: Drawing): Draft {
     coverTop: text(drawing.cover?.top),
     coverEdge: text(drawing.cover?.edge),
     openings: (drawing.openings ?? []).map((opening) => openingDraft(opening.mark, opening.outline)),
+    voids: (drawing.voids ?? []).map((former) => ({
+      ...openingDraft(former.mark, former.outline),
+      depth: String(former.depth),
+      above: String(former.above),
+      mass: text(former.mass),
+      density: text(former.density),
+      section: text(former.section),
+    })),
+    ducts: (drawing.ducts ?? []).map((duct) => ({
+      mark: duct.mark,
+      diameter: String(duct.diameter),
+      height: String(duct.height),
+      mass: text(duct.mass),
+      corners: cornersOf(duct.line),
+    })),
     steel: (drawing.steel ?? []).map(steelDraft),
     lap: text(drawing.lap?.length),
     inserts: (drawing.inserts ?? []).map(({ mark, at, kind, type }) => ({

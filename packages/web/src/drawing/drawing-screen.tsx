@@ -27,6 +27,7 @@ import { PanelPart } from './panel-part.tsx'
 import { nextRevision } from './revision.ts'
 import { saveDrawing } from './save-drawing.ts'
 import { SteelPart } from './steel-part.tsx'
+import { VoidPart } from './void-part.tsx'
 
 /** A drawing entered by hand: a new panel, or a new revision of one. */
 export function DrawingScreen(): ReactElement {
@@ -155,6 +156,7 @@ function DrawingForm({ job, mark, revises }: DrawingFormProps): ReactElement {
           <PanelPart fixed={revises} />
           <OutlinePart />
           <OpeningPart />
+          <VoidPart />
           <ConcretePart />
           <SteelPart />
           <InsertPart />

@@ -13,20 +13,22 @@ export function fieldOf(path: string, draft: Draft): string {
       ? boxField('outline', ['length', 'width'], outline[1], outline[2])
       : cornerField('outline', outline[1], outline[2])
   }
-  const opening = /^openings\[(\d+)\]\.outline(?:\[(\d+)\])?(?:\[(\d)\])?$/.exec(path)
+  const opening = /^(openings|voids)\[(\d+)\]\.outline(?:\[(\d+)\])?(?:\[(\d)\])?$/.exec(path)
   if (opening) {
-    const index = Number(opening[1])
-    const name = `openings[${index}]`
-    if (draft.openings[index]?.form === 'corners')
-      return cornerField(`${name}.outline`, opening[2], opening[3])
-    if (opening[2] === '0' && opening[3] !== undefined) return `${name}.${opening[3] === '0' ? 'x' : 'y'}`
-    return boxField(name, ['width', 'height'], opening[2], opening[3])
+    const [, list = '', place = '', corner, axis] = opening
+    const name = `${list}[${place}]`
+    const shape = (list === 'voids' ? draft.voids : draft.openings)[Number(place)]
+    if (shape?.form === 'corners') return cornerField(`${name}.outline`, corner, axis)
+    if (corner === '0' && axis !== undefined) return `${name}.${axis === '0' ? 'x' : 'y'}`
+    return boxField(name, ['width', 'height'], corner, axis)
   }
+  const duct = /^(ducts\[\d+\]\.line)(?:\[(\d+)\])?(?:\[(\d)\])?$/.exec(path)
+  if (duct) return cornerField(duct[1] ?? '', duct[2], duct[3])
   const bar = /^(steel\[\d+\]\.path)(?:\[(\d+)\])?(?:\[(\d)\])?$/.exec(path)
   if (bar) return cornerField(bar[1] ?? '', bar[2], bar[3])
   const insert = /^(inserts\[\d+\])\.at(?:\[(\d)\])?$/.exec(path)
   if (insert) return `${insert[1]}.${insert[2] === '1' ? 'y' : 'x'}`
-  if (/^openings\[\d+\]$/.test(path)) return `${path}.mark`
+  if (/^(openings|voids|ducts)\[\d+\]$/.test(path)) return `${path}.mark`
   if (/^inserts\[\d+\]$/.test(path)) return `${path}.x`
   const whole = /^steel\[(\d+)\]$/.exec(path)
   if (whole) return draft.steel[Number(whole[1])]?.kind === 'bar' ? `${path}.bar` : `${path}.diameter`
@@ -66,7 +68,7 @@ const FIELDS = [
 function isField(path: string): boolean {
   return (
     FIELDS.includes(path) ||
-    /^(openings|steel|inserts)\[\d+\]\.[a-z]+$/.test(path) ||
+    /^(openings|voids|ducts|steel|inserts)\[\d+\]\.[a-z]+$/.test(path) ||
     /^steel\[\d+\]\.diagonals\.[a-z]+$/.test(path) ||
     /^handling\.(store|travel)\.(as|across|lean|lines\[[01]\])$/.test(path) ||
     /^handling\.factors\.[a-z]+$/.test(path)

@@ -17,7 +17,7 @@ function keyOf(panel: string): string {
 export function readKeptDraft(storage: TextStorage, panel: string): Draft | null {
   try {
     const kept: unknown = JSON.parse(storage.getItem(keyOf(panel)) ?? 'null')
-    const whole = withHandling(kept)
+    const whole = withLater(kept)
     return isDraft(whole) ? whole : null
   } catch {
     return null // storage is shut, or the text is not ours
@@ -41,11 +41,10 @@ export function forgetDraft(storage: TextStorage, panel: string): void {
   }
 }
 
-/** A draft that was kept before the form asked how a panel is handled has said nothing about it. */
-function withHandling(kept: unknown): unknown {
-  return typeof kept === 'object' && kept !== null && !('handling' in kept)
-    ? { ...kept, handling: EMPTY_DRAFT.handling }
-    : kept
+/** A draft that was kept before the form asked for these has said nothing about them. */
+function withLater(kept: unknown): unknown {
+  const { handling, voids, ducts } = EMPTY_DRAFT
+  return typeof kept === 'object' && kept !== null ? { handling, voids, ducts, ...kept } : kept
 }
 
 /** Every field is there with the kind that the form expects; lists hold objects. */

@@ -4,11 +4,10 @@ import { addOpening } from './acts/add-opening.ts'
 import { removeOpening } from './acts/remove-opening.ts'
 import { setOpening } from './acts/set-opening.ts'
 import { shapeOpening } from './acts/shape-opening.ts'
-import { CornerTable } from './corner-table.tsx'
+import { BoxOrCorners } from './box-or-corners.tsx'
 import type { DraftOpening } from './draft.ts'
 import { useDraft } from './draft-context.ts'
 import { TypedField } from './draft-field.tsx'
-import { FormChoice } from './outline-part.tsx'
 
 /** Doors, windows and anything else that is left out of the concrete. One that touches the edge is a notch. */
 export function OpeningPart(): ReactElement {
@@ -28,13 +27,6 @@ export function OpeningPart(): ReactElement {
     </Sheet>
   )
 }
-
-const SIZES = [
-  ['x', 'From the left, x'],
-  ['y', 'From below, y'],
-  ['width', 'Width'],
-  ['height', 'Height'],
-] as const
 
 function OpeningView({
   opening,
@@ -56,33 +48,14 @@ function OpeningView({
           value={opening.mark}
           onText={(text) => act(setOpening, { index, field: 'mark', text })}
         />
-        <FormChoice
-          about={`opening ${opening.mark}`}
-          form={opening.form}
-          words={['Box', 'Corners']}
+        <BoxOrCorners
+          name={`Opening ${opening.mark}`}
+          shape={opening}
+          ring={{ of: 'opening', index }}
+          path={path}
           onForm={(form) => act(shapeOpening, { index, form })}
+          onText={(field, text) => act(setOpening, { index, field, text })}
         />
-        {opening.form === 'box' ? (
-          SIZES.map(([field, label]) => (
-            <TypedField
-              key={field}
-              label={label}
-              unit="mm"
-              field={`${path}.${field}`}
-              value={opening[field]}
-              onText={(text) => act(setOpening, { index, field, text })}
-            />
-          ))
-        ) : (
-          <div className="fields-wide">
-            <CornerTable
-              name={`Opening ${opening.mark}`}
-              ring={{ of: 'opening', index }}
-              corners={opening.corners}
-              path={`${path}.outline`}
-            />
-          </div>
-        )}
       </div>
       <Button look="plain" onClick={() => act(removeOpening, { index })}>
         remove opening {opening.mark}

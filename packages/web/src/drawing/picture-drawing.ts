@@ -5,8 +5,8 @@ import { rectangle } from './acts/shape-outline.ts'
 import type { Draft, DraftCorner, DraftOpening } from './draft.ts'
 
 /**
- * As much of a draft as can be drawn: the outline with those openings and inserts that are complete. Null while the outline is
- * not. For the picture alone, never recorded: what is not typed yet stands in as 1.
+ * As much of a draft as can be drawn: the outline with those openings, void formers, ducts and inserts that are complete. Null while the outline is
+ * not. For the picture alone, never recorded: thickness and strength are not the panel's.
  */
 export function pictureDrawing(draft: Draft): Drawing | null {
   const outline = ringOf(draft.form === 'box' ? rectangle(draft.length, draft.width) : draft.corners)
@@ -15,7 +15,7 @@ export function pictureDrawing(draft: Draft): Drawing | null {
     format: DRAWING_FORMAT,
     mark: draft.mark.trim() || '…',
     outline,
-    thickness: 1,
+    thickness: THICKEST,
     concrete: { strength: 1 },
   }
   const alone = tryDrawing(base)
@@ -31,7 +31,34 @@ export function pictureDrawing(draft: Draft): Drawing | null {
     if (right === null || up === null || mark.trim() === '' || taken) return []
     return [{ mark: mark.trim(), at: [right, up], kind: 'face' }]
   })
-  return tryDrawing({ ...base, openings, inserts }) ?? alone
+  const bodies = bodiesIn(draft, base)
+  return (
+    tryDrawing({ ...base, openings, inserts, ...bodies }) ??
+    tryDrawing({ ...base, openings, inserts }) ??
+    alone
+  )
+}
+
+/** Any void former and duct fits in this, mm. */
+const THICKEST = 10_000
+
+/** Those void formers and ducts that are complete, each with a mark of its own. */
+function bodiesIn(draft: Draft, base: object): { readonly voids: unknown[]; readonly ducts: unknown[] } {
+  const marks = [...draft.voids, ...draft.ducts].map(({ mark }) => mark.trim())
+  const own = (mark: string): boolean => mark !== '' && marks.filter((other) => other === mark).length === 1
+  const voids = draft.voids.flatMap((former) => {
+    const outline = ringOf(openingCorners(former))
+    const [depth, above] = [readNumber(former.depth), readNumber(former.above)]
+    const drawn = { mark: former.mark.trim(), outline, depth, above }
+    return own(drawn.mark) && tryDrawing({ ...base, voids: [drawn] }) !== null ? [drawn] : []
+  })
+  const ducts = draft.ducts.flatMap((duct) => {
+    const line = duct.corners.map(({ x, y }) => [readNumber(x), readNumber(y)])
+    const [diameter, height] = [readNumber(duct.diameter), readNumber(duct.height)]
+    const drawn = { mark: duct.mark.trim(), line, diameter, height }
+    return own(drawn.mark) && tryDrawing({ ...base, ducts: [drawn] }) !== null ? [drawn] : []
+  })
+  return { voids, ducts }
 }
 
 function openingCorners(opening: DraftOpening): readonly DraftCorner[] {

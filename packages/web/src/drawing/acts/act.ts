@@ -10,10 +10,12 @@ export interface DraftAct<Input> {
   readonly merge?: (input: Input) => string
 }
 
-/** A list of corners in a draft: the outline's, an opening's, or those of a listed bar. */
+/** A list of corners in a draft: the outline's, an opening's, a void former's, or the points of a duct or a listed bar. */
 export type RingAt =
   | { readonly of: 'outline' }
   | { readonly of: 'opening'; readonly index: number }
+  | { readonly of: 'void'; readonly index: number }
+  | { readonly of: 'duct'; readonly index: number }
   | { readonly of: 'bar'; readonly index: number }
 
 export function ringName(ring: RingAt): string {
@@ -34,6 +36,20 @@ export function withCorners(
         ...draft,
         openings: draft.openings.map((opening, index) =>
           index === ring.index ? { ...opening, corners: change(opening.corners) } : opening,
+        ),
+      }
+    case 'void':
+      return {
+        ...draft,
+        voids: draft.voids.map((former, index) =>
+          index === ring.index ? { ...former, corners: change(former.corners) } : former,
+        ),
+      }
+    case 'duct':
+      return {
+        ...draft,
+        ducts: draft.ducts.map((duct, index) =>
+          index === ring.index ? { ...duct, corners: change(duct.corners) } : duct,
         ),
       }
     case 'bar':

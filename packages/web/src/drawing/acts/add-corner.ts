@@ -8,7 +8,7 @@ export const addCorner: DraftAct<{ readonly ring: RingAt; readonly after: number
   label: 'Add a corner',
   next: (draft, { ring, after }) =>
     withCorners(draft, ring, (corners) => {
-      const closed = ring.of !== 'bar'
+      const closed = ring.of !== 'bar' && ring.of !== 'duct'
       const from = corners[after]
       const to = corners[after + 1] ?? (closed ? corners[0] : undefined)
       return [...corners.slice(0, after + 1), between(from, to), ...corners.slice(after + 1)]

@@ -13,19 +13,18 @@ export const shapeOpening: DraftAct<ShapeOpeningInput> = {
   label: 'the kind of opening',
   next: (draft, { index, form }) => ({
     ...draft,
-    openings: draft.openings.map((old, place) =>
-      place !== index || old.form === form
-        ? old
-        : {
-            ...old,
-            form,
-            corners: form === 'corners' && old.corners.length === 0 ? boxCorners(old) : old.corners,
-          },
-    ),
+    openings: draft.openings.map((old, place) => (place === index ? reshaped(old, form) : old)),
   }),
 }
 
-function boxCorners({ x, y, width, height }: DraftOpening): DraftCorner[] {
+/** A shape in the other form; its corners start from the box where none were typed. */
+export function reshaped<T extends Omit<DraftOpening, 'mark'>>(old: T, form: DraftOpening['form']): T {
+  if (old.form === form) return old
+  const corners = form === 'corners' && old.corners.length === 0 ? boxCorners(old) : old.corners
+  return { ...old, form, corners }
+}
+
+function boxCorners({ x, y, width, height }: Omit<DraftOpening, 'mark'>): DraftCorner[] {
   const [right, top] = [sum(x, width), sum(y, height)]
   return [
     { x, y },
