@@ -56,6 +56,8 @@ export function demoYard(): Yard {
         section: 10_000,
         bending: 165,
         propRating: 1.6,
+        braceRating: 0.8,
+        plate: { thickness: 5, modulus: 205_000, bending: 165, held: 'both' },
       },
       {
         mark: 'rail 160',
@@ -65,6 +67,8 @@ export function demoYard(): Yard {
         section: 23_000,
         bending: 165,
         propRating: 1.6,
+        braceRating: 0.8,
+        plate: { thickness: 5, modulus: 205_000, bending: 165, held: 'both' },
       },
       {
         mark: 'rail 180',
@@ -74,6 +78,8 @@ export function demoYard(): Yard {
         section: 30_000,
         bending: 165,
         propRating: 1.6,
+        braceRating: 0.8,
+        plate: { thickness: 5, modulus: 205_000, bending: 165, held: 'both' },
       },
       {
         mark: 'rail 220',
@@ -83,6 +89,8 @@ export function demoYard(): Yard {
         section: 47_000,
         bending: 165,
         propRating: 1.6,
+        braceRating: 0.8,
+        plate: { thickness: 6, modulus: 205_000, bending: 165, held: 'both' },
       },
       {
         mark: 'rail 280',
@@ -92,6 +100,25 @@ export function demoYard(): Yard {
         section: 80_000,
         bending: 165,
         propRating: 1.6,
+        braceRating: 0.8,
+        plate: { thickness: 6, modulus: 205_000, bending: 165, held: 'both' },
+      },
+    ],
+    agents: [
+      {
+        mark: 'thin film R',
+        kind: 'reactive',
+        rates: [
+          { face: 'steel', rate: 40 },
+          { face: 'plywood', rate: 24 },
+        ],
+        dryingMinutes: 15,
+      },
+      {
+        mark: 'cream W',
+        kind: 'water-in-oil cream',
+        rates: [{ face: 'plywood', rate: 18 }],
+        dryingMinutes: 30,
       },
     ],
     stock: [8, 10, 12, 16, 20].map((diameter) => ({

@@ -3,6 +3,9 @@ import { STATICS } from '../working/source.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import { assume, type PressureFound } from './pressure-found.ts'
 
+/** Weight density of reinforced normal-weight concrete in mould work, kN/m³; always listed as assumed. */
+export const ASSUMED_WEIGHT = 25
+
 export interface HydrostaticInput {
   /** mm */
   readonly height: number
@@ -38,7 +41,7 @@ export function headOfWeight(weight: number, height: number): Step & { readonly 
 export function assumedWeight(assumed: Assumed[], weight: number | undefined): number {
   return assume(assumed, weight, {
     field: 'weight',
-    value: 25,
+    value: ASSUMED_WEIGHT,
     unit: 'kN/m³',
     why: 'usual weight density of reinforced normal-weight concrete in mould work',
   })

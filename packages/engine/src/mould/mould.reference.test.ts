@@ -119,6 +119,24 @@ describe('side form of a flat mould (statics, computed; second method: by hand)'
     close(railBow(3, thrust, rail, 1000), 0.2125, 0.0002))
   it('longest spacing for 1.5 mm: 1390 mm', () => close(spacingForBow(1, thrust, rail, 1.5), 1390, 0.5))
 
+  // The same closed form the other way round: the spacing at which the bow is its n-th part.
+  it.each([
+    [360, 1905],
+    [300, 2024],
+    [270, 2097],
+  ])('bow of a %i-th of the spacing at %i mm', (part, spacing) =>
+    close(railBow(1, thrust, rail, spacing), spacing / part, 0.02),
+  )
+
+  it('four spans bow less than three: 0.006460 w L⁴ / E I (three-moment equation, by hand)', () => {
+    // End span with M = −3/28 w L² over its inner support: y = (w x / 24)(L³ − 2 L x² + x³) − (3/28)(x / 6)(L² − x²), w = L = E I = 1
+    const bow = (x: number): number =>
+      (x / 24) * (1 - 2 * x ** 2 + x ** 3) - ((3 / 28) * (x * (1 - x ** 2))) / 6
+    const most = Math.max(...Array.from({ length: 2001 }, (_, k) => bow(k / 2000)))
+    close(most, 0.00646, 1e-5)
+    expect(most).toBeLessThan(BOW_COEFFICIENT[3])
+  })
+
   it.each([
     [1, 0.013021],
     [2, 0.005416],

@@ -115,6 +115,52 @@ describe('plan of a mould', () => {
     expect(plan.releaseAgent).toBeCloseTo((15.9 + 3.33) / 30, 9)
   })
 
+  it('the plate of the form is checked where the yard says its plate: 5 mm steel, 150 mm high', () => {
+    const plated = (plate: object) =>
+      moulded({
+        panel,
+        yard: parseYard({ ...YARD, forms: [{ mark: 'r', height: 150, modulus: 2e5, inertia: 1e6, plate }] }),
+        family: nz,
+      }).checks.filter(({ id }) => id.startsWith('form-plate'))
+    const [bow, stress] = plated({ thickness: 5, modulus: 200_000, bending: 165, held: 'foot' })
+    // By hand: p0 = 0.00375 MPa; δ = p0 t⁴ / (30 E I), I = 125 / 12; σ = p0 t² / s²
+    expect(bow?.demand).toBeCloseTo((0.00375 * 150 ** 4) / (30 * 200_000 * (125 / 12)), 9)
+    expect(stress?.demand).toBeCloseTo((0.00375 * 150 ** 2) / 25, 9)
+    expect([bow?.verdict, stress?.verdict]).toEqual(['pass', 'pass'])
+    const [, open] = plated({ thickness: 5, modulus: 200_000 })
+    expect(open?.unknown).toEqual(['yard.forms.plate.bending: stress allowed at work, MPa'])
+    expect(open?.assumed?.map(({ field }) => field)).toContain('plate')
+    const [weak] = plated({ thickness: 1.2, modulus: 200_000, bending: 165, held: 'foot' })
+    expect(weak?.verdict).toBe('fail')
+  })
+
+  it('heavy concrete pushes with its own weight', () => {
+    const heavy = panelOf(parseDrawing({ ...WALL, concrete: { strength: 40, density: 3500 } }))
+    const found = moulded({ panel: heavy, yard: parseYard(YARD), family: nz })
+    expect(found.weight).toBeCloseTo(3500 * 9.80665e-3, 9)
+    expect(found.thrust).toBeCloseTo((found.weight * 0.15 ** 2) / 2, 9)
+    expect(found.assumed.map(({ field }) => field)).not.toContain('weight')
+  })
+
+  it('says for each face of the beds which product goes on, and how much', () => {
+    const yard = parseYard({
+      ...YARD,
+      beds: [...YARD.beds, { mark: '4', length: 9000, width: 4000, face: 'coated plywood' }],
+      agents: [
+        { mark: 'thin', kind: 'reactive', rates: [{ face: 'steel', rate: 45 }], dryingMinutes: 10 },
+        { mark: 'cream', kind: 'water-in-oil cream', rates: [{ face: 'plywood', rate: 18 }] },
+      ],
+    })
+    const found = moulded({ panel, yard, family: nz })
+    expect(found.agents.map(({ face, agent, beds }) => [face, agent, beds.join()])).toEqual([
+      ['steel', 'thin', '1'],
+      ['coated plywood', 'cream', '4'],
+    ])
+    expect(found.agents[0]?.litres).toBeCloseTo(19.23 / 45, 6)
+    expect(found.releaseAgent).toBeCloseTo(19.23 / 18, 6)
+    expect(found.assumed.map(({ field }) => field)).not.toContain('put-on rate')
+  })
+
   it('asks for cover with the family’s sign policy', () => {
     const low = (family: 'nz' | 'au' | 'eu' | 'us', thickness = 150) => {
       const asked = moulded({

@@ -1,20 +1,22 @@
 import type { CodeFamily } from '../codes/family.ts'
-import type { Panel } from '../panel/panel.ts'
+import { GRAVITY, type Panel } from '../panel/panel.ts'
 import { distance, type Ring } from '../panel/point.ts'
-import { counterClockwise, edges } from '../panel/polygon.ts'
+import { edges } from '../panel/polygon.ts'
 import { ringsOf } from '../panel/region.ts'
 import { type ChairsInput, planChairs } from '../steel/chairs/plan-chairs.ts'
 import { type Check, compare } from '../working/check.ts'
 import { enteredBy, GEOMETRY } from '../working/source.ts'
 import type { Assumed, Step } from '../working/worked.ts'
-import type { Yard, YardForm } from '../yard/yard.ts'
-import { hydrostatic } from './hydrostatic.ts'
+import type { Yard, YardAgent, YardForm } from '../yard/yard.ts'
+import { chooseAgent } from './agent-choice.ts'
+import { ASSUMED_WEIGHT, hydrostatic } from './hydrostatic.ts'
 import { askedAtMould, askedAtSet } from './mould-asked.ts'
-import type { MouldPlan } from './mould-plan.ts'
+import type { FaceAgent, MouldPlan } from './mould-plan.ts'
 import { planHoldDown } from './plan-hold-down.ts'
+import { plateChecks } from './plate-checks.ts'
 import { LONGEST_PROP_SPACING, type PropLine, propsAlong } from './props.ts'
-import { strengthChecks } from './rail-strength.ts'
-import { PUT_ON_RATES, putOnRate, releaseAgent } from './release-agent.ts'
+import { BRACE_SHARE, strengthChecks } from './rail-strength.ts'
+import { filmThickness, PUT_ON_RATES, releaseAgent } from './release-agent.ts'
 import { ASSUMED_BOW_LIMIT, BOW_LIMIT_SOURCE, sideForm } from './side-form.ts'
 
 export interface MouldInput {
@@ -37,9 +39,10 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
     )
   }
 
-  const head = hydrostatic({ height: panel.drawing.thickness })
+  const weight = heavyWeight(panel)
+  const head = hydrostatic({ height: panel.drawing.thickness, weight })
   note(head)
-  const side = planSide(panel, yard)
+  const side = planSide(panel, yard, weight)
   note(side)
   unknown.push(...side.unknown)
 
@@ -59,13 +62,18 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
   const props = side.line?.at ?? []
   return {
     pressure: head.maximum,
+    weight: weight ?? ASSUMED_WEIGHT,
     thrust: side.thrust,
+    overturning: side.overturning,
+    brace: side.thrust === null ? null : side.thrust * BRACE_SHARE,
     form: side.form?.mark ?? null,
     propSpacing: side.line?.spacing ?? null,
     bow: side.line?.bow ?? null,
+    sides: side.line?.sides ?? [],
     props,
     chairs: chairs.layers.map(({ layer, height, spacing, at }) => ({ layer, height, spacing, at })),
     releaseAgent: agent.litres,
+    agents: agent.agents,
     oiledArea,
     voids: held.voids,
     ducts: held.ducts,
@@ -84,6 +92,7 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
 
 interface Side {
   readonly thrust: number | null
+  readonly overturning: number | null
   readonly form: YardForm | null
   readonly line: PropLine | null
   readonly checks: readonly Check[]
@@ -92,7 +101,13 @@ interface Side {
   readonly unknown: readonly string[]
 }
 
-function planSide(panel: Panel, yard: Yard | null): Side {
+/** Weight density by the drawing where its concrete is heavier than what is usually taken, kN/m³. */
+function heavyWeight({ drawing }: Panel): number | undefined {
+  const weight = ((drawing.concrete.density ?? 0) * GRAVITY) / 1000
+  return weight > ASSUMED_WEIGHT ? weight : undefined
+}
+
+function planSide(panel: Panel, yard: Yard | null, weight: number | undefined): Side {
   const { thickness } = panel.drawing
   const form = lowestForm(yard?.forms ?? [], thickness)
   const tallest = (yard?.forms ?? []).reduce<number | null>(
@@ -110,15 +125,26 @@ function planSide(panel: Panel, yard: Yard | null): Side {
     source: enteredBy('yard: forms'),
     missing: tallest === null ? ['yard.forms: side forms of the yard'] : [],
   })
-  const thrustAlone = sideForm({ thickness, modulus: 1, inertia: 1, spacing: 1, spans: 1 })
+  const thrustAlone = sideForm({ thickness, modulus: 1, inertia: 1, spacing: 1, spans: 1, weight })
   const thrust = thrustAlone.known ? thrustAlone.value.thrust : null
+  const overturning = thrustAlone.known ? thrustAlone.value.overturning : null
   if (form === null || thrust === null) {
     const gap =
       tallest === null ? 'yard.forms: side forms of the yard' : `yard.forms: none is ${thickness} mm high`
     const bow = compare({ ...BOW, demand: null, limit: ASSUMED_BOW_LIMIT, missing: [gap] })
-    return { thrust, form: null, line: null, checks: [fits, bow], working: [], assumed: [], unknown: [gap] }
+    return {
+      thrust,
+      overturning,
+      form: null,
+      line: null,
+      checks: [fits, bow],
+      working: [],
+      assumed: [],
+      unknown: [gap],
+    }
   }
-  const outline = counterClockwise(panel.drawing.outline as unknown as Ring)
+  // Sides keep the numbers of the drawing, whichever way it runs: props stand on the outline.
+  const outline = panel.drawing.outline as unknown as Ring
   const line = propsAlong({ outline, thrust, rail: form, limit: ASSUMED_BOW_LIMIT })
   const worst = sideForm({
     thickness,
@@ -126,6 +152,7 @@ function planSide(panel: Panel, yard: Yard | null): Side {
     inertia: form.inertia,
     spacing: line.spacing,
     spans: line.spans,
+    weight,
   })
   const strength = strengthChecks({ ...line.worst, thrust }, form)
   const working = worst.known ? worst.working.filter(({ symbol }) => symbol !== 'δ') : []
@@ -159,9 +186,10 @@ function planSide(panel: Panel, yard: Yard | null): Side {
   })
   return {
     thrust,
+    overturning,
     form,
     line,
-    checks: [fits, bow, ...strength],
+    checks: [fits, bow, ...strength, ...plateChecks(form, thickness, weight)],
     working: [...working, step],
     assumed,
     unknown: [],
@@ -194,29 +222,37 @@ function oiled(panel: Panel): number {
   return panel.faceArea + (around * panel.drawing.thickness) / 1e6
 }
 
-function planAgent(
-  area: number,
-  yard: Yard | null,
-): {
+interface Agents {
   readonly litres: number | null
+  readonly agents: readonly FaceAgent[]
   readonly working: readonly Step[]
   readonly assumed: readonly Assumed[]
   readonly unknown: readonly string[]
-} {
-  // The bed is chosen later: the thirstiest face of the yard must suffice.
-  const rates = (yard?.beds ?? []).map((bed) => putOnRate(bed.face ?? ''))
-  const known = rates.filter((rate) => rate !== null)
-  if (known.length === 0 || known.length < rates.length) {
-    return {
-      litres: null,
-      working: [],
-      assumed: [],
-      unknown: ['release agent: put-on rate for the mould face'],
-    }
-  }
-  const rate = Math.min(...known)
-  const agent = releaseAgent({ area, rate })
-  if (!agent.known) return { litres: null, working: [], assumed: [], unknown: agent.gaps }
+}
+
+/** The bed is chosen later: what each kind of face takes, and as a whole what the thirstiest does. */
+function planAgent(area: number, yard: Yard | null): Agents {
+  const faces = new Map<string, string[]>()
+  for (const { mark, face = '' } of yard?.beds ?? [])
+    if (face !== '') faces.set(face, [...(faces.get(face) ?? []), mark])
+  const agents = [...faces].map(([face, beds]) => faceAgent(area, face, beds, yard?.agents ?? []))
+  const bare = (yard?.beds ?? []).filter(({ face = '' }) => face === '')
+  const open = agents.filter(({ rate }) => rate === null)
+  const gaps = [
+    ...(agents.length === 0 ? ['release agent: put-on rate for the mould face'] : []),
+    ...bare.map(({ mark }) => `release agent: face of bed ${mark}`),
+    ...open.map(({ face }) => `release agent: put-on rate for ${face}`),
+  ]
+  const thirsty = agents.reduce<FaceAgent | null>(
+    (most, next) =>
+      next.rate !== null && next.rate < (most?.rate ?? Number.POSITIVE_INFINITY) ? next : most,
+    null,
+  )
+  if (gaps.length > 0 || thirsty?.rate == null)
+    return { litres: null, agents, working: [], assumed: [], unknown: gaps }
+  const { rate, agent, source } = thirsty
+  const found = releaseAgent({ area, rate, source })
+  if (!found.known) return { litres: null, agents, working: [], assumed: [], unknown: found.gaps }
   const areaStep: Step = {
     symbol: 'A',
     formula: 'mould face and side forms',
@@ -227,16 +263,36 @@ function planAgent(
     by: 'search',
   }
   return {
-    litres: agent.value,
-    working: [areaStep, ...agent.working],
-    assumed: [
-      {
-        field: 'put-on rate',
-        value: rate,
-        unit: 'm²/L',
-        why: `${PUT_ON_RATES.clause}; thirstiest bed of the yard`,
-      },
-    ],
+    litres: found.value,
+    agents,
+    working: [areaStep, ...found.working],
+    assumed:
+      agent === null
+        ? [
+            {
+              field: 'put-on rate',
+              value: rate,
+              unit: 'm²/L',
+              why: `${PUT_ON_RATES.clause}; thirstiest bed of the yard`,
+            },
+          ]
+        : [],
     unknown: [],
+  }
+}
+
+function faceAgent(
+  area: number,
+  face: string,
+  beds: readonly string[],
+  agents: readonly YardAgent[],
+): FaceAgent {
+  const choice = chooseAgent(face, beds, agents)
+  const { rate, source } = choice
+  const found = rate === null ? null : releaseAgent({ area, rate, source })
+  return {
+    ...choice,
+    litres: found?.known ? found.value : null,
+    film: rate === null ? null : filmThickness(rate),
   }
 }

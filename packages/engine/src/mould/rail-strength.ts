@@ -27,6 +27,8 @@ export interface RailStrength {
   readonly bending?: number | undefined
   /** Push that one prop or magnet takes at work, kN. */
   readonly propRating?: number | undefined
+  /** Push at the top edge that one brace takes at work, kN. */
+  readonly braceRating?: number | undefined
 }
 
 /** Largest moment of a side, kN·m, and push on a prop, kN; thrust kN/m, spacing mm. */
@@ -40,21 +42,10 @@ export function railLoads(
   return { moment: moment * thrust * length ** 2, push: push * thrust * length }
 }
 
-/** Whether rail and props hold with props so far apart; what the yard does not say does not count. */
-export function railHolds(
-  spans: number,
-  thrust: number,
-  spacing: number,
-  { section, bending, propRating }: RailStrength,
-): boolean {
-  const { moment, push } = railLoads(spans, thrust, spacing)
-  const slack = 1 + 1e-9
-  if (section !== undefined && bending !== undefined && (moment * 1e6) / section > bending * slack)
-    return false
-  return propRating === undefined || push <= propRating * slack
-}
+/** Part of the thrust that a brace at the top edge of the concrete holds against turning over about the bed: it acts at a third of the depth. */
+export const BRACE_SHARE = 1 / 3
 
-/** Bending of the rail, and push on the prop, at the sides where they are largest, against what the yard says of them; no check where it says nothing. */
+/** Bending of the rail, push on the prop and force in the brace, at the sides where they are largest, against what the yard says of them; no check where it says nothing. */
 export function strengthChecks(
   {
     thrust,
@@ -65,7 +56,7 @@ export function strengthChecks(
     readonly bend: { readonly spans: number; readonly spacing: number }
     readonly push: { readonly spans: number; readonly spacing: number }
   },
-  { section, bending, propRating }: RailStrength,
+  { section, bending, propRating, braceRating }: RailStrength,
 ): Check[] {
   const { moment } = railLoads(bend.spans, thrust, bend.spacing)
   const { push } = railLoads(pushed.spans, thrust, pushed.spacing)
@@ -112,30 +103,56 @@ export function strengthChecks(
       }),
     )
   }
-  if (propRating !== undefined) {
+  const pushStep: Step = {
+    symbol: 'R',
+    formula: 'r w L / 1000',
+    given: { r: spanFactors(pushed.spans).push, w: thrust, L: pushed.spacing },
+    result: push,
+    unit: 'kN',
+    source: STATICS,
+  }
+  if (propRating !== undefined)
     checks.push(
       compare({
+        ...RATED,
         id: 'prop-push',
-        step: 'mould',
         what: 'Push on one prop or magnet',
         demand: push,
         limit: propRating,
-        unit: 'kN',
-        sense: 'at most',
-        source: enteredBy('yard: forms'),
+        working: [pushStep],
+      }),
+    )
+  if (braceRating !== undefined) {
+    const brace = push * BRACE_SHARE
+    checks.push(
+      compare({
+        ...RATED,
+        id: 'brace-force',
+        what: 'Force in one brace at the top edge',
+        demand: brace,
+        limit: braceRating,
         working: [
+          pushStep,
           {
-            symbol: 'R',
-            formula: 'r w L / 1000',
-            given: { r: spanFactors(pushed.spans).push, w: thrust, L: pushed.spacing },
-            result: push,
+            symbol: 'F',
+            formula: 'R / 3',
+            given: { R: push },
+            result: brace,
             unit: 'kN',
             source: STATICS,
+            note: 'level, at the top of the concrete; a brace that slopes carries more along itself',
           },
         ],
-        note: 'The maker’s rating, less what heat, oil and dirt take.',
       }),
     )
   }
   return checks
 }
+
+const RATED = {
+  step: 'mould',
+  unit: 'kN',
+  sense: 'at most',
+  source: enteredBy('yard: forms'),
+  note: 'The maker’s rating, less what heat, oil and dirt take.',
+} as const

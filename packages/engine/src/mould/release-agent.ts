@@ -17,17 +17,25 @@ export function putOnRate(face: string): number | null {
   return RATES.find(({ word }) => word.test(face))?.rate ?? null
 }
 
+/** Mean film of a put-on rate, µm; rate m²/L. Example: 40 m²/L: 25 µm. */
+export function filmThickness(rate: number): number {
+  return 1000 / rate
+}
+
 /**
  * Release agent for an area, litres. Unknown where area or rate is not above 0. Example: 20.7 m² at 30 m²/L: 0.69 L.
  */
 export function releaseAgent({
   area,
   rate,
+  source = PUT_ON_RATES,
 }: {
   /** m² */
   readonly area: number
   /** m²/L */
   readonly rate: number
+  /** Where the rate is from. */
+  readonly source?: Source
 }): Worked<number> {
   const gaps = notAboveZero({ area, rate })
   if (gaps.length > 0) return unknown(...gaps)
@@ -38,13 +46,13 @@ export function releaseAgent({
       given: { A: area, r: rate },
       result: area / rate,
       unit: 'L',
-      source: PUT_ON_RATES,
+      source,
     },
     {
       symbol: 't_film',
       formula: '1000 / r',
       given: { r: rate },
-      result: 1000 / rate,
+      result: filmThickness(rate),
       unit: 'µm',
       source: GEOMETRY,
       note: 'mean film; more pools and stains',

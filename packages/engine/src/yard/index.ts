@@ -15,6 +15,7 @@ export {
   type StrengthTest,
   YARD_FORMAT,
   type Yard,
+  type YardAgent,
   type YardBed,
   type YardCover,
   type YardCrane,

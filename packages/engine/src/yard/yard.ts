@@ -72,6 +72,16 @@ const mix = z.strictObject({
   proportions: proportionsSchema.optional(),
 })
 
+/** Kinds of release agent. */
+export const AGENT_KINDS = [
+  'reactive',
+  'oil with surfactant',
+  'neat oil',
+  'water-in-oil cream',
+  'oil-in-water emulsion',
+  'wax',
+] as const
+
 /** What a yard has. All but format, name, code and time zone may be missing; what needs it is then not known. */
 export const yardSchema = z.strictObject({
   format: z.literal(YARD_FORMAT),
@@ -106,6 +116,17 @@ export const yardSchema = z.strictObject({
         bending: positive.optional(),
         /** Push that one prop or magnet takes at work, kN. */
         propRating: positive.optional(),
+        /** Push at the top edge that one brace takes at work, kN. */
+        braceRating: positive.optional(),
+        /** Its upright plate: thickness mm, modulus MPa, stress allowed at work MPa; `foot` stands free above, `both` is held at its top edge too. */
+        plate: z
+          .strictObject({
+            thickness: positive.max(500),
+            modulus: positive,
+            bending: positive.optional(),
+            held: z.enum(['foot', 'both']).optional(),
+          })
+          .optional(),
       }),
     )
     .max(500)
@@ -118,6 +139,21 @@ export const yardSchema = z.strictObject({
       /** Farthest from one to the next, mm. */
       longest: positive.optional(),
     })
+    .optional(),
+  /** Release agents: m² a litre covers by words of the face, as its sheet says, and how long it dries, minutes. */
+  agents: z
+    .array(
+      z.strictObject({
+        mark,
+        kind: z.enum(AGENT_KINDS),
+        rates: z
+          .array(z.strictObject({ face: z.string().min(1).max(80), rate: positive.max(1000) }))
+          .min(1)
+          .max(20),
+        dryingMinutes: z.number().min(0).max(10_000).optional(),
+      }),
+    )
+    .max(100)
     .optional(),
   stock: z
     .array(z.strictObject({ diameter: positive, grade: mark, lengths: z.array(positive).min(1).max(50) }))
@@ -230,6 +266,7 @@ export type StrengthTest = z.output<typeof strengthTest>
 export type YardBed = NonNullable<Yard['beds']>[number]
 export type YardCover = NonNullable<Yard['covers']>[number]
 export type YardForm = NonNullable<Yard['forms']>[number]
+export type YardAgent = NonNullable<Yard['agents']>[number]
 export type YardStock = NonNullable<Yard['stock']>[number]
 export type YardCrane = NonNullable<Yard['cranes']>[number]
 export type YardRigging = NonNullable<Yard['rigging']>[number]
@@ -248,6 +285,7 @@ export function parseYard(value: unknown, from = ''): Yard {
   const issues = [
     ...repeated([yard.beds ?? []], ['beds']),
     ...repeated([yard.forms ?? []], ['forms']),
+    ...repeated([yard.agents ?? []], ['agents']),
     ...repeated([yard.mixes ?? []], ['mixes']),
     ...repeated([yard.covers ?? []], ['covers']),
     ...coverIssues(yard),
