@@ -48,6 +48,28 @@ export function examplePlan(drawing: Drawing): Plan {
       ducts: [],
       form: 'F150',
       propSpacing: 1200,
+      pressure: 3.75,
+      thrust: 0.28125,
+      overturning: 0.0140625,
+      brace: 0.09375,
+      weight: 25,
+      plate: { held: 'both', thickness: 5, bow: 0.008, stress: 1.4 },
+      sides: drawing.outline.map((corner, index) => {
+        const next = drawing.outline[(index + 1) % drawing.outline.length] ?? corner
+        const long = Math.hypot(next[0] - corner[0], next[1] - corner[1])
+        const spans = Math.max(1, Math.ceil(long / 1200))
+        const rule = 'bow'
+        return {
+          side: index + 1,
+          length: long,
+          spans,
+          spacing: long / spans,
+          bow: 0.4,
+          push: 0.37,
+          brace: 0.12,
+          rule,
+        }
+      }),
       props: every(1200, length).flatMap((x): Point[] => [[x, 0]]),
       chairs: [
         { layer: 'mould', height: 30, spacing: 800, at: grid(800) },

@@ -1,11 +1,14 @@
 export { asBuiltPicture } from './as-built-picture.ts'
 export { lengthText } from './chain.ts'
 export { type CuttingPictureInput, cuttingPicture } from './cutting-picture.ts'
+export { formSectionPicture } from './form-section-picture.ts'
 export { type HangingPictureInput, hangingPicture } from './hanging-picture.ts'
 export { type HourRow, type HoursPictureInput, hoursPicture } from './hours-picture.ts'
 export { type LapPictureInput, lapPicture } from './lap-picture.ts'
 export { type LyingPictureInput, lyingPicture } from './lying-picture.ts'
-export { mouldPicture } from './mould-picture.ts'
+export { type MouldMeasuredInput, mouldMeasuredPicture } from './mould-measured-picture.ts'
+export { mouldPicture, spansText } from './mould-picture.ts'
+export { agentText, alikeSides, PROP_RULE_WORDS } from './mould-words.ts'
 export { panelPicture } from './panel-picture.ts'
 export {
   type Box,
@@ -23,6 +26,7 @@ export {
   type TextShape,
 } from './picture.ts'
 export { placePicture } from './place-picture.ts'
+export { railBowPicture } from './rail-bow-picture.ts'
 export { INKS, type Ink, ROLE_LOOK, type RoleLook } from './role-look.ts'
 export { setPicture } from './set-picture.ts'
 export { type StageSketch, type StagesPictureInput, sketchOf, stagesPicture } from './stages-picture.ts'

@@ -25,7 +25,7 @@ export interface FormPlate {
 }
 
 /** Largest moment over p0 t² and bow over p0 t⁴ / E I of a plate held at both edges under a triangle of pressure. */
-const HELD = { moment: 1 / (9 * Math.sqrt(3)), bow: 0.0065222 } as const
+export const STRIP_HELD = { moment: 1 / (9 * Math.sqrt(3)), bow: 0.0065222 } as const
 
 /**
  * A thin upright form plate under the triangle of pressure of fresh concrete, a strip 1 m wide. Unknown for sizes that are not above 0. Example: steel plate of
@@ -44,7 +44,7 @@ export function formPlate({
   if (gaps.length > 0) return unknown(...gaps)
   const pressure = (weight * thickness) / 1e6 // MPa at the bed
   const inertia = plate ** 3 / 12 // mm⁴ a mm of width
-  const factors = held === 'foot' ? { moment: 1 / 6, bow: 1 / 30 } : HELD
+  const factors = held === 'foot' ? { moment: 1 / 6, bow: 1 / 30 } : STRIP_HELD
   const moment = factors.moment * pressure * thickness ** 2
   const stress = (6 * moment) / plate ** 2
   const bow = (factors.bow * pressure * thickness ** 4) / (modulus * inertia)

@@ -21,6 +21,16 @@ export interface FaceAgent extends AgentChoice {
   readonly film: number | null
 }
 
+export interface MouldPlate {
+  readonly held: 'foot' | 'both'
+  /** mm, of the plate */
+  readonly thickness: number
+  /** Largest bow, mm. */
+  readonly bow: number
+  /** Largest bending stress, MPa. */
+  readonly stress: number
+}
+
 export interface MouldPlan {
   /** Largest side pressure, kPa. */
   readonly pressure: number | null
@@ -38,6 +48,8 @@ export interface MouldPlan {
   readonly propSpacing: number | null
   /** Bow of the side form between props at that spacing, mm. */
   readonly bow: number | null
+  /** The upright plate of the form; null where the yard does not say it. */
+  readonly plate: MouldPlate | null
   /** Props side by side, in the order and by the numbers of the drawing's sides. */
   readonly sides: readonly PropSide[]
   /** Where props stand: on the outline, mm. */

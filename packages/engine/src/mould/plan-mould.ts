@@ -11,9 +11,9 @@ import type { Yard, YardAgent, YardForm } from '../yard/yard.ts'
 import { chooseAgent } from './agent-choice.ts'
 import { ASSUMED_WEIGHT, hydrostatic } from './hydrostatic.ts'
 import { askedAtMould, askedAtSet } from './mould-asked.ts'
-import type { FaceAgent, MouldPlan } from './mould-plan.ts'
+import type { FaceAgent, MouldPlan, MouldPlate } from './mould-plan.ts'
 import { planHoldDown } from './plan-hold-down.ts'
-import { plateChecks } from './plate-checks.ts'
+import { planPlate } from './plan-plate.ts'
 import { LONGEST_PROP_SPACING, type PropLine, propsAlong } from './props.ts'
 import { BRACE_SHARE, strengthChecks } from './rail-strength.ts'
 import { filmThickness, PUT_ON_RATES, releaseAgent } from './release-agent.ts'
@@ -69,6 +69,7 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
     form: side.form?.mark ?? null,
     propSpacing: side.line?.spacing ?? null,
     bow: side.line?.bow ?? null,
+    plate: side.plate,
     sides: side.line?.sides ?? [],
     props,
     chairs: chairs.layers.map(({ layer, height, spacing, at }) => ({ layer, height, spacing, at })),
@@ -94,6 +95,7 @@ interface Side {
   readonly thrust: number | null
   readonly overturning: number | null
   readonly form: YardForm | null
+  readonly plate: MouldPlate | null
   readonly line: PropLine | null
   readonly checks: readonly Check[]
   readonly working: readonly Step[]
@@ -136,6 +138,7 @@ function planSide(panel: Panel, yard: Yard | null, weight: number | undefined): 
       thrust,
       overturning,
       form: null,
+      plate: null,
       line: null,
       checks: [fits, bow],
       working: [],
@@ -154,6 +157,7 @@ function planSide(panel: Panel, yard: Yard | null, weight: number | undefined): 
     spans: line.spans,
     weight,
   })
+  const plate = planPlate(form, thickness, weight)
   const strength = strengthChecks({ ...line.worst, thrust }, form)
   const working = worst.known ? worst.working.filter(({ symbol }) => symbol !== 'δ') : []
   const assumed: Assumed[] = [
@@ -189,7 +193,8 @@ function planSide(panel: Panel, yard: Yard | null, weight: number | undefined): 
     overturning,
     form,
     line,
-    checks: [fits, bow, ...strength, ...plateChecks(form, thickness, weight)],
+    checks: [fits, bow, ...strength, ...plate.checks],
+    plate: plate.plate,
     working: [...working, step],
     assumed,
     unknown: [],

@@ -5,6 +5,7 @@ import { DesignForm } from './design-form.tsx'
 import { DocketForm } from './docket-form.tsx'
 import { GearForm } from './gear-form.tsx'
 import { HandOverForm } from './hand-over-form.tsx'
+import { MouldPart } from './mould-part.tsx'
 import { OpenLaid } from './open-laid.tsx'
 import { OpenLift } from './open-lift.tsx'
 import { PlaceForm } from './place-form.tsx'
@@ -16,6 +17,8 @@ import { TemperatureForm } from './temperature-form.tsx'
 export function StepExtras({ card }: { readonly card: Card }): ReactElement | null {
   const { step } = card
   switch (step) {
+    case 'mould':
+      return <MouldPart />
     case 'cut-bend':
     case 'cage':
     case 'set':

@@ -1,4 +1,4 @@
-import type { InsertKind, YardRigging } from '@castwright/engine/yard'
+import type { InsertKind, YardAgent, YardForm, YardRigging } from '@castwright/engine/yard'
 import { figure } from '../look/index.ts'
 
 /** A kind of insert as the yard's file gives it, in words; what is not given is not named. */
@@ -13,6 +13,33 @@ export function insertWords(kind: InsertKind): string {
     sized('steel fails at', kind.steel, 'kN'),
     sized('tail bars fail at', kind.tail, 'kN'),
     sized('tie against an edge fails at', kind.tie, 'kN'),
+  ]
+    .filter((part) => part !== '')
+    .join(', ')
+}
+
+/** A side form as the yard's file gives it, in words. */
+export function formWords(form: YardForm): string {
+  const { plate } = form
+  return [
+    `${form.mark}: ${figure(form.height)} mm high`,
+    sized('stress allowed in the rail', form.bending, 'MPa'),
+    sized('a prop takes', form.propRating, 'kN'),
+    sized('a brace takes', form.braceRating, 'kN'),
+    plate === undefined
+      ? ''
+      : `plate of ${figure(plate.thickness)} mm${plate.held === undefined ? '' : plate.held === 'both' ? ', held at bed and top' : ', free above'}`,
+  ]
+    .filter((part) => part !== '')
+    .join(', ')
+}
+
+/** A release agent as the yard's file gives it, in words. */
+export function agentWords({ mark, kind, rates, dryingMinutes }: YardAgent): string {
+  return [
+    `${mark}: ${kind}`,
+    ...rates.map(({ face, rate }) => `${figure(rate)} m² a litre on ${face}`),
+    sized('dries', dryingMinutes, 'minutes'),
   ]
     .filter((part) => part !== '')
     .join(', ')

@@ -3,7 +3,7 @@ import type { ReactElement } from 'react'
 import { figure, Notice, Sheet, VerdictMark } from '../look/index.ts'
 import { dayText } from '../panel/when.ts'
 import { useNow, useYardState } from '../record/index.ts'
-import { insertWords, riggingWords } from './gear-words.ts'
+import { agentWords, formWords, insertWords, riggingWords } from './gear-words.ts'
 
 /** What the record knows of the yard: beds, mixes, gear with its dates, limits that an engineer entered. */
 export function YardFactsSheet(): ReactElement {
@@ -34,6 +34,8 @@ export function YardFactsSheet(): ReactElement {
               `${bed.mark}: ${figure(bed.length)} × ${figure(bed.width)} mm${bed.heated ? ', heated' : ''}`,
           )}
         />
+        <List title="Side forms" items={(yard.forms ?? []).map(formWords)} />
+        <List title="Release agents" items={(yard.agents ?? []).map(agentWords)} />
         <List
           title="Mixes"
           items={(yard.mixes ?? []).map(

@@ -3,6 +3,7 @@ import { enteredBy } from '../working/source.ts'
 import type { Assumed } from '../working/worked.ts'
 import type { YardForm } from '../yard/yard.ts'
 import { formPlate } from './form-plate.ts'
+import type { MouldPlate } from './mould-plan.ts'
 import { ASSUMED_BOW_LIMIT, BOW_LIMIT_SOURCE } from './side-form.ts'
 
 const HELD_WORDS = {
@@ -10,10 +11,15 @@ const HELD_WORDS = {
   both: 'It is held at the bed and at its top edge.',
 } as const
 
-/** Stress and bow of the upright plate of a side form under the triangle of pressure; no check where the yard does not say its plate. */
-export function plateChecks(form: YardForm, thickness: number, weight: number | undefined): Check[] {
+export interface PlannedPlate {
+  readonly plate: MouldPlate | null
+  readonly checks: readonly Check[]
+}
+
+/** The upright plate of a side form under the triangle of pressure, its stress and bow; nothing where the yard does not say its plate. */
+export function planPlate(form: YardForm, thickness: number, weight: number | undefined): PlannedPlate {
   const { plate } = form
-  if (plate === undefined) return []
+  if (plate === undefined) return { plate: null, checks: [] }
   const held = plate.held ?? 'foot'
   const found = formPlate({ thickness, plate: plate.thickness, modulus: plate.modulus, held, weight })
   const standing: Assumed[] =
@@ -28,7 +34,7 @@ export function plateChecks(form: YardForm, thickness: number, weight: number | 
   } as const
   const steps = (leftOut: string) =>
     found.known ? found.working.filter(({ symbol }) => symbol !== leftOut) : []
-  return [
+  const checks = [
     compare({
       ...rest,
       id: 'form-plate-bow',
@@ -56,4 +62,5 @@ export function plateChecks(form: YardForm, thickness: number, weight: number | 
       note: HELD_WORDS[held],
     }),
   ]
+  return { plate: found.known ? { held, thickness: plate.thickness, ...found.value } : null, checks }
 }
