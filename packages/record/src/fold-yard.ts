@@ -24,8 +24,9 @@ export interface WeatherReading {
   readonly air: number | null
   /** % */
   readonly humidity: number | null
-  /** km/h */
+  /** km/h, at a height in m: a station's 10 m where left out. */
   readonly wind: number | null
+  readonly windHeight?: number | undefined
   /** On a level face, W/m²; °C that the sky radiates at. */
   readonly sun?: number | null | undefined
   readonly sky?: number | null | undefined

@@ -97,6 +97,8 @@ export const valueSchemas = {
           humidity: z.number().min(0).max(100).nullable(),
           /** km/h */
           wind: z.number().min(0).nullable(),
+          /** Height at which the wind was read, m; a station's 10 m where left out */
+          windHeight: z.number().min(0.2).max(100).optional(),
           /** On a level face, W/m² */
           sun: z.number().min(0).max(1500).nullable().optional(),
           /** Temperature that the sky radiates at, °C */

@@ -124,21 +124,45 @@ export function hourReached(
   rate: (celsius: number) => number,
 ): number | null {
   let sum = 0
+  for (const { at, start, end } of piecesOf(log, rate)) {
+    const gain = simpson(at, start, end)
+    if (sum + gain >= wanted) return within(at, start, end, wanted - sum)
+    sum += gain
+  }
+  return null
+}
+
+/** Integral of `rate` over a log from its first reading to an hour, or to its end where that comes first. */
+export function gainedBy(log: TemperatureReadings, hour: number, rate: (celsius: number) => number): number {
+  let sum = 0
+  for (const { at, start, end } of piecesOf(log, rate)) {
+    if (start >= hour) break
+    sum += simpson(at, start, Math.min(end, hour))
+  }
+  return sum
+}
+
+interface Piece {
+  /** Speed at an hour of the piece. */
+  readonly at: (hour: number) => number
+  readonly start: number
+  readonly end: number
+}
+
+/** Pieces of at most 2 K and half an hour: the curve of the rate over one is then far below the reading error. */
+function* piecesOf(log: TemperatureReadings, rate: (celsius: number) => number): Generator<Piece> {
   for (let i = 0; i + 1 < log.length; i += 1) {
     const [from, cold] = log[i] as readonly [number, number]
     const [to, warm] = log[i + 1] as readonly [number, number]
     const at = (hour: number): number => rate(cold + ((warm - cold) * (hour - from)) / (to - from))
-    // Pieces of at most 2 K and half an hour: the curve of the rate over one is then far below the reading error.
     const pieces = Math.max(1, Math.ceil(Math.abs(warm - cold) / 2), Math.ceil((to - from) / 0.5))
-    for (let piece = 0; piece < pieces; piece += 1) {
-      const start = from + ((to - from) * piece) / pieces
-      const end = from + ((to - from) * (piece + 1)) / pieces
-      const gain = simpson(at, start, end)
-      if (sum + gain >= wanted) return within(at, start, end, wanted - sum)
-      sum += gain
-    }
+    for (let piece = 0; piece < pieces; piece += 1)
+      yield {
+        at,
+        start: from + ((to - from) * piece) / pieces,
+        end: from + ((to - from) * (piece + 1)) / pieces,
+      }
   }
-  return null
 }
 
 function simpson(at: (hour: number) => number, from: number, to: number): number {

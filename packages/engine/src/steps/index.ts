@@ -20,6 +20,15 @@ export type {
   YardFacts,
 } from './facts.ts'
 export { faultsOfLog } from './faults-of-log.ts'
+export {
+  ASSUMED_PASSES,
+  type BandedWindow,
+  type DryingNow,
+  type FinishNow,
+  type FinishNowInput,
+  finishNow,
+} from './finish-now.ts'
+export { type DocketReading, type SeenSign, SURFACE_IDS } from './finish-readings.ts'
 export { holdBefore, holdIsOpen, shutHold, stepIsDone } from './hold.ts'
 export { dayIn, inDate } from './in-date.ts'
 export { LEFT_VALUES } from './left-row.ts'

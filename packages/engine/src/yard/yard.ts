@@ -64,6 +64,8 @@ const mix = z.strictObject({
   activation: positive.optional(),
   /** Initial set, h, at the reference temperature; without it the finishing window is not known. */
   initialSet: positive.optional(),
+  /** How it bleeds: `little` with slag, fume or low water; `hardly` with much fume, w/b under 0.35, self-compacting. */
+  bleeds: z.enum(['plain', 'little', 'hardly']).optional(),
   /** Greatest age from batching to the end of discharge, minutes: what order or supplier states; outranks the family. */
   dischargeMinutes: positive.optional(),
   /** Without it the temperatures of a night are not computed. */

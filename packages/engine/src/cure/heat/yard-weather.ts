@@ -9,6 +9,8 @@ export interface YardWeather {
   readonly air: number | null
   readonly humidity: number | null
   readonly wind: number | null
+  /** Height at which the wind was read, m; a station's 10 m where left out. */
+  readonly windHeight?: number | undefined
   readonly sun?: number | null | undefined
   readonly sky?: number | null | undefined
 }

@@ -1,0 +1,387 @@
+import { weatherOfPour, type YardWeather } from '../cure/heat/yard-weather.ts'
+import type { Plan } from '../plan.ts'
+import { type Drying, drying } from '../pour/drying.ts'
+import {
+  airGaps,
+  airThen,
+  type BleedKind,
+  DRYING_LINE,
+  type DryingAdvice,
+  dryingAdvice,
+  type FinishWindow,
+  finishWindows,
+  readAt,
+  SHED_WIND,
+  type Sheen,
+  STATION_HEIGHT,
+  type SurfaceAir,
+  type SurfaceReading,
+  setShare,
+  sheenGone,
+  surfaceTemperature,
+  surfaceWater,
+  temperatureAt,
+  type WaterPoint,
+  windAtSurface,
+} from '../pour/finish/index.ts'
+import { ASSUMED_ACTIVATION, type TemperatureReadings } from '../pour/setting.ts'
+import type { Assumed, Step } from '../working/worked.ts'
+import type { Mix, Yard } from '../yard/yard.ts'
+import type { PanelFacts } from './facts.ts'
+import { type DocketReading, type FinishReadings, finishReadings, type SeenSign } from './finish-readings.ts'
+import { finishAssumed, finishSteps } from './finish-working.ts'
+
+export interface FinishNowInput {
+  readonly plan: { readonly thickness: number; readonly pour: Pick<Plan['pour'], 'finish' | 'mix'> }
+  readonly facts: Pick<PanelFacts, 'cast' | 'steps' | 'temperatures'>
+  readonly yard: Yard | null
+  /** The yard's log, and what is foretold; each by time. */
+  readonly weather: readonly YardWeather[]
+  readonly forecast: readonly YardWeather[]
+  readonly dockets?: readonly DocketReading[]
+  /** UTC */
+  readonly now: string
+}
+
+/** A window with the band of its beginning, hours from mixing. */
+export interface BandedWindow extends FinishWindow {
+  readonly low: number
+  readonly high: number
+}
+
+export interface DryingNow {
+  readonly rate: number
+  readonly other: number
+  /** What the formulas' scatter of 40 % leaves open, kg/m²/h. */
+  readonly low: number
+  readonly high: number
+  /** Where precautions start for this mix, kg/m²/h. */
+  readonly limit: number
+  /** Against that line, scatter counted: `near` where it lies inside the scatter. */
+  readonly against: 'under' | 'near' | 'over'
+  readonly check: Drying['check']
+}
+
+/** A surface as it stands now. Hours count from mixing. */
+export interface FinishNow {
+  /** What the temperature rests on: `readings` of this concrete, the `air`, or the `plan` alone. */
+  readonly basis: 'readings' | 'air' | 'plan'
+  /** °C now, and the last reading that it goes on from. */
+  readonly celsius: number | null
+  readonly reading: SurfaceReading | null
+  /** Reference of the mix's initial set, °C. */
+  readonly reference: number | null
+  readonly initialSet: { readonly hour: number; readonly low: number; readonly high: number } | null
+  /** In order of time; empty where not known. */
+  readonly windows: readonly BandedWindow[]
+  /** Floating opens and shuts, as in the plan; the planned one where nothing better is known. */
+  readonly finish: Plan['pour']['finish']
+  /** How much later than planned floating opens, minutes; below 0: earlier. Null where there is nothing to compare. */
+  readonly shift: number | null
+  /** The part of the shift that a sign seen on the surface makes, minutes. */
+  readonly shiftBySign: number | null
+  readonly sheen: Sheen
+  /** Somebody saw it, else it is computed. */
+  readonly sheenSeen: boolean
+  readonly sign: (SeenSign & { readonly computed: number }) | null
+  readonly drying: DryingNow | null
+  readonly water: readonly WaterPoint[]
+  readonly advice: readonly DryingAdvice[]
+  readonly working: readonly Step[]
+  readonly assumed: readonly Assumed[]
+  readonly unknown: readonly string[]
+}
+
+/** Passes where nobody asked for a number; h from mixing to lying in the mould where nothing says it. */
+export const ASSUMED_PASSES = 2
+export const ASSUMED_PLACED = 0.5
+/** Actual drying differs from the formulas by this share (Hover 2020). */
+export const DRYING_SCATTER = 0.4
+/** The other end of the usual activation energies, J/mol. */
+const LOW_ACTIVATION = 33_500
+/** A batch sets this much earlier or later than the mix's test, share of the time: assumed, always told. */
+export const BATCH_SCATTER = 0.1
+const HOUR = 3_600_000
+const LONGEST = 72
+
+/**
+ * Finishing windows, sheen, initial set and drying of one panel along the temperatures really measured: at the truck, in the log or on the
+ * surface, from the last of them on by a stated model. Without a reading the air stands in, without air the plan's reference; each is told.
+ *
+ * A sign seen on the surface (boot print, penetration) outranks the computed time. Whatever is missing leaves its part not known and
+ * is named in `unknown`; the planned window stays only while the concrete is not mixed or the mix says nothing of setting.
+ */
+export function finishNow(input: FinishNowInput): FinishNow {
+  const { plan, facts, yard, now } = input
+  const { cast } = facts
+  const mark = cast?.mix ?? plan.pour.mix
+  const mix = yard?.mixes?.find((each) => each.mark === mark) ?? null
+  const gaps = mixGaps(cast !== null, mark, mix)
+  if (cast === null || mix === null || mix.initialSet === undefined || mix.reference === undefined)
+    return { ...NOTHING, finish: cast === null ? plan.pour.finish : null, unknown: gaps }
+  const mixed = cast.at
+  const hour = (Date.parse(now) - Date.parse(mixed)) / HOUR
+  const bed = yard?.beds?.find((each) => each.mark === cast.bed)
+  const readings = finishReadings(facts, mixed, input.dockets)
+  const air = surfaceAir({ ...input, mixed, indoors: bed?.roofed === true })
+  const surface = new Surface({
+    mix: { ...mix, initialSet: mix.initialSet, reference: mix.reference },
+    thickness: plan.thickness,
+    readings,
+    air,
+    hour: Math.max(0, hour),
+    indoors: bed?.roofed === true,
+  })
+  return surface.now(plan.pour.finish)
+}
+
+const NOTHING: FinishNow = {
+  basis: 'plan',
+  celsius: null,
+  reading: null,
+  reference: null,
+  initialSet: null,
+  windows: [],
+  finish: null,
+  shift: null,
+  shiftBySign: null,
+  sheen: 'not known',
+  sheenSeen: false,
+  sign: null,
+  drying: null,
+  water: [],
+  advice: [],
+  working: [],
+  assumed: [],
+  unknown: [],
+}
+
+function mixGaps(cast: boolean, mark: string | null, mix: Mix | null): string[] {
+  if (!cast) return ['when it was mixed']
+  if (mark === null) return ['mix of the pour']
+  if (mix === null) return [`yard: mix ${mark}`]
+  return [
+    ...(mix.initialSet === undefined ? [`yard: mix ${mark}: initial set`] : []),
+    ...(mix.reference === undefined ? [`yard: mix ${mark}: temperature of its initial set`] : []),
+  ]
+}
+
+/** The yard's air as this surface has it: km/h half a metre over it; a forecast and a station do not blow into a shed. */
+function surfaceAir({
+  weather,
+  forecast,
+  mixed,
+  indoors,
+}: Pick<FinishNowInput, 'weather' | 'forecast'> & {
+  readonly mixed: string
+  readonly indoors: boolean
+}): SurfaceAir {
+  const down = (reading: YardWeather): YardWeather => {
+    const { wind, windHeight } = reading
+    // What was read by hand at the panel holds in the shed too.
+    if (indoors && windHeight === undefined) return { ...reading, wind: SHED_WIND }
+    return wind === null ? reading : { ...reading, wind: windAtSurface(wind, windHeight ?? STATION_HEIGHT) }
+  }
+  const pour = weatherOfPour({
+    logged: weather.map(down),
+    forecast: forecast.map(down),
+    mixed,
+    from: -1,
+    until: LONGEST,
+  })
+  return {
+    air: pour.weather.air,
+    humidity: pour.humidity,
+    wind: pour.weather.wind.map(([at, metres]) => [at, metres * 3.6]),
+  }
+}
+
+export interface SurfaceInput {
+  readonly mix: Mix & { readonly initialSet: number; readonly reference: number }
+  readonly thickness: number
+  readonly readings: FinishReadings
+  readonly air: SurfaceAir
+  /** Now, from mixing. */
+  readonly hour: number
+  readonly indoors: boolean
+}
+
+/** One surface: its temperature is made once, the windows of each activation energy along it. */
+class Surface {
+  private readonly readings: readonly SurfaceReading[]
+  private readonly temperature: TemperatureReadings
+  private readonly activation: number
+  private readonly kind: BleedKind
+  private readonly placed: number
+
+  constructor(private readonly input: SurfaceInput) {
+    const { mix, readings, air, thickness } = input
+    const start = readAt(air.air, 0)
+    this.readings =
+      readings.temperatures.length > 0
+        ? readings.temperatures
+        : [
+            start === null
+              ? { hour: 0, celsius: mix.reference, from: 'plan' }
+              : { hour: 0, celsius: start, from: 'air' },
+          ]
+    const planned = this.readings[0]?.from === 'plan'
+    this.temperature = surfaceTemperature({
+      readings: this.readings,
+      air: (hour) => (planned ? null : readAt(air.air, hour)),
+      thickness,
+      until: LONGEST,
+    })
+    this.activation = mix.activation ?? ASSUMED_ACTIVATION
+    this.kind = mix.bleeds ?? 'little'
+    this.placed = readings.placed ?? ASSUMED_PLACED
+  }
+
+  now(planned: Plan['pour']['finish']): FinishNow {
+    const { mix, readings, hour, air } = this.input
+    const { sign } = readings
+    const main = this.windows(this.activation, true)
+    if (main === null)
+      return { ...NOTHING, unknown: [`initial set: not within ${LONGEST} h at these temperatures`] }
+    const bySign = sign === null ? null : this.windows(this.activation, false)
+    const others = [ASSUMED_ACTIVATION, LOW_ACTIVATION].map((activation) => this.windows(activation, true))
+    const windows = this.banded(
+      main.windows,
+      others.flatMap((other) => (other === null ? [] : [other.windows])),
+    )
+    const opens = opensOf(main.windows)
+    const close = windows.at(-1) as BandedWindow
+    const last = this.readings.at(-1) ?? null
+    const celsius = temperatureAt(this.temperature, hour)
+    const then = airThen(air, hour)
+    const drying = then === null ? null : this.drying({ ...then, concrete: celsius })
+    const measured = last !== null && last.from !== 'air' && last.from !== 'plan'
+    const unsign = bySign === null ? null : opensOf(bySign.windows)
+    return {
+      basis: measured ? 'readings' : last?.from === 'air' ? 'air' : 'plan',
+      celsius,
+      reading: last,
+      reference: mix.reference,
+      initialSet: {
+        hour: close.to,
+        ...this.bandOf(
+          close.to,
+          others.flatMap((other) => other?.windows.at(-1)?.to ?? []),
+        ),
+      },
+      windows,
+      finish: { opens, closes: close.to },
+      shift: planned === null ? null : Math.round((opens - planned.opens) * 60),
+      shiftBySign: unsign === null ? null : Math.round((opens - unsign) * 60),
+      sheen: main.sheen,
+      sheenSeen: readings.sheen !== null && main.sheen === readings.sheen.hour,
+      sign:
+        sign === null ? null : { ...sign, computed: this.share(this.activation, false).shareAt(sign.hour) },
+      drying,
+      water: main.water,
+      advice: then === null ? [] : dryingAdvice({ then, concrete: celsius }),
+      working: finishSteps({
+        mix,
+        activation: this.activation,
+        windows,
+        sign,
+        kind: this.kind,
+        thickness: this.input.thickness,
+        drying: drying?.check.working ?? [],
+        readings: this.readings,
+      }),
+      assumed: finishAssumed({
+        ...this.input,
+        measured: this.readings,
+        kind: this.kind,
+        placed: this.placed,
+        activation: this.activation,
+      }),
+      unknown: then === null ? airGaps(air, hour) : [],
+    }
+  }
+
+  private share(activation: number, withSign: boolean) {
+    const { mix, readings } = this.input
+    return setShare({
+      temperature: this.temperature,
+      initial: mix.initialSet,
+      reference: mix.reference,
+      activation,
+      seen: withSign ? readings.sign : null,
+    })
+  }
+
+  private windows(activation: number, withSign: boolean) {
+    const { mix, readings, air, thickness } = this.input
+    const set = this.share(activation, withSign)
+    const closes = set.hourOf(1)
+    if (closes === null) return null
+    const water = surfaceWater({
+      temperature: this.temperature,
+      air,
+      placed: this.placed,
+      until: Math.max(closes, this.placed + 0.5),
+      thickness,
+      kind: this.kind,
+      activation,
+    })
+    const sheen = seenSheen(sheenGone(water), readings.sheen)
+    const windows = finishWindows({
+      set,
+      placed: this.placed,
+      sheen,
+      passes: readings.passes ?? ASSUMED_PASSES,
+      initial: mix.initialSet,
+      reference: mix.reference,
+      activation,
+    })
+    return windows === null ? null : { windows, sheen, water }
+  }
+
+  private banded(
+    main: readonly FinishWindow[],
+    others: readonly (readonly FinishWindow[])[],
+  ): readonly BandedWindow[] {
+    return main.map((window, at) => ({
+      ...window,
+      ...this.bandOf(
+        window.from,
+        others.flatMap((other) => other[at]?.from ?? []),
+      ),
+    }))
+  }
+
+  /** From both activation energies, and the scatter of a batch since mixing or since the last sign. */
+  private bandOf(hour: number, others: readonly number[]): { readonly low: number; readonly high: number } {
+    const anchor = Math.max(this.input.readings.sign?.hour ?? 0, 0)
+    const scatter = hour <= this.placed ? 0 : BATCH_SCATTER * Math.max(0, hour - anchor)
+    return {
+      low: Math.max(0, Math.min(hour - scatter, ...others)),
+      high: Math.max(hour + scatter, ...others),
+    }
+  }
+
+  private drying(then: Parameters<typeof drying>[0]): DryingNow | null {
+    const { limit } = DRYING_LINE[this.kind]
+    const found = drying({ ...then, limit })
+    if (!found.known) return null
+    const { rate, other, check } = found.value
+    const [low, high] = [
+      Math.min(rate, other) * (1 - DRYING_SCATTER),
+      Math.max(rate, other) * (1 + DRYING_SCATTER),
+    ]
+    const against = high <= limit ? 'under' : low > limit ? 'over' : 'near'
+    return { rate, other, low, high, limit, against, check }
+  }
+}
+
+/** What somebody said outranks what is computed; that it was floated says only by when. */
+function seenSheen(computed: Sheen, seen: FinishReadings['sheen']): Sheen {
+  if (seen === null) return computed
+  return seen.said === 'by' && typeof computed === 'number' ? Math.min(computed, seen.hour) : seen.hour
+}
+
+function opensOf(windows: readonly FinishWindow[]): number {
+  return windows.find(({ id }) => id === 'pass:1')?.from ?? 0
+}
