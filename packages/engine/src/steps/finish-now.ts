@@ -1,4 +1,5 @@
 import { weatherOfPour, type YardWeather } from '../cure/heat/yard-weather.ts'
+import { COLDEST_READING, HOTTEST_READING } from '../cure/readings.ts'
 import type { Plan } from '../plan.ts'
 import { type Drying, drying } from '../pour/drying.ts'
 import {
@@ -25,6 +26,7 @@ import {
   windAtSurface,
 } from '../pour/finish/index.ts'
 import { ASSUMED_ACTIVATION, type TemperatureReadings } from '../pour/setting.ts'
+import type { InputIssue } from '../working/issue.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import type { Mix, Yard } from '../yard/yard.ts'
 import type { PanelFacts } from './facts.ts'
@@ -87,6 +89,8 @@ export interface FinishNow {
   readonly drying: DryingNow | null
   readonly water: readonly WaterPoint[]
   readonly advice: readonly DryingAdvice[]
+  /** Weather that no instrument gives, by its moment: left out, never mended. */
+  readonly weatherFaults: readonly InputIssue[]
   readonly working: readonly Step[]
   readonly assumed: readonly Assumed[]
   readonly unknown: readonly string[]
@@ -132,8 +136,35 @@ export function finishNow(input: FinishNowInput): FinishNow {
     hour: Math.max(0, hour),
     indoors: bed?.roofed === true,
   })
-  return surface.now(plan.pour.finish)
+  const weatherFaults = [...input.weather, ...input.forecast].flatMap((reading) => {
+    const away = (Date.parse(reading.at) - Date.parse(mixed)) / HOUR
+    return away >= -1 && away <= hour + LONGEST ? weatherIssues(reading) : []
+  })
+  return { ...surface.now(plan.pour.finish), weatherFaults }
 }
+
+/** What of a reading is outside what its instrument can give. */
+function weatherIssues(reading: YardWeather): InputIssue[] {
+  return WEATHER_RANGES.flatMap(([column, low, high, unit]) => {
+    const value = reading[column]
+    return value === null || (value >= low && value <= high)
+      ? []
+      : [
+          {
+            path: `weather of ${reading.at}: ${column}`,
+            found: `${value} ${unit}`,
+            expected: `${low} to ${high} ${unit}`,
+          },
+        ]
+  })
+}
+
+/** As `weatherOfPour` takes them. */
+const WEATHER_RANGES = [
+  ['air', COLDEST_READING, HOTTEST_READING, '°C'],
+  ['humidity', 0, 100, '%'],
+  ['wind', 0, 144, 'km/h'],
+] as const
 
 const NOTHING: FinishNow = {
   basis: 'plan',
@@ -151,6 +182,7 @@ const NOTHING: FinishNow = {
   drying: null,
   water: [],
   advice: [],
+  weatherFaults: [],
   working: [],
   assumed: [],
   unknown: [],
@@ -241,6 +273,15 @@ class Surface {
     const { mix, readings, hour, air } = this.input
     const { sign } = readings
     const main = this.windows(this.activation, true)
+    const frost = this.temperature.find(
+      ([at, then]) => then < 0 && at <= (main?.windows.at(-1)?.to ?? LONGEST),
+    )
+    // The law of setting says nothing of ice: fresh concrete that freezes is for the engineer, not for the float.
+    if (frost !== undefined)
+      return {
+        ...NOTHING,
+        unknown: [`setting: the surface is below 0 °C ${Math.round(frost[0] * 10) / 10} h after mixing`],
+      }
     if (main === null)
       return { ...NOTHING, unknown: [`initial set: not within ${LONGEST} h at these temperatures`] }
     const bySign = sign === null ? null : this.windows(this.activation, false)
@@ -271,8 +312,8 @@ class Surface {
       },
       windows,
       finish: { opens, closes: close.to },
-      shift: planned === null ? null : Math.round((opens - planned.opens) * 60),
-      shiftBySign: unsign === null ? null : Math.round((opens - unsign) * 60),
+      shift: planned === null ? null : wholeMinutes(opens - planned.opens),
+      shiftBySign: unsign === null ? null : wholeMinutes(opens - unsign),
       sheen: main.sheen,
       sheenSeen: readings.sheen !== null && main.sheen === readings.sheen.hour,
       sign:
@@ -380,6 +421,10 @@ class Surface {
 function seenSheen(computed: Sheen, seen: FinishReadings['sheen']): Sheen {
   if (seen === null) return computed
   return seen.said === 'by' && typeof computed === 'number' ? Math.min(computed, seen.hour) : seen.hour
+}
+
+function wholeMinutes(hours: number): number {
+  return Math.round(hours * 60) || 0 // never −0
 }
 
 function opensOf(windows: readonly FinishWindow[]): number {
