@@ -320,7 +320,8 @@ class Surface {
         sign === null ? null : { ...sign, computed: this.share(this.activation, false).shareAt(sign.hour) },
       drying,
       water: main.water,
-      advice: then === null ? [] : dryingAdvice({ then, concrete: celsius }),
+      advice: then === null ? [] : dryingAdvice({ over: then, concrete: celsius }),
+      weatherFaults: [],
       working: finishSteps({
         mix,
         activation: this.activation,

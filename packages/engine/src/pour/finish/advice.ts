@@ -13,8 +13,8 @@ export interface DryingAdvice {
 }
 
 export interface AdviceInput {
-  readonly then: AirThen
-  /** Surface, °C */
+  readonly over: AirThen
+  /** °C of the surface; `over` is the air half a metre over it. */
   readonly concrete: number
 }
 
@@ -28,8 +28,8 @@ export const FILM_SHARE = 0.5
  * What slows drying here, the most helpful first: each with the rate computed for it by Uno. Empty where nothing dries. What each measure
  * reaches is assumed (wind 3 km/h, surface 5 K cooler, humidity 95 %, film one half, sheet all): common practice, no source.
  */
-export function dryingAdvice({ then, concrete }: AdviceInput): readonly DryingAdvice[] {
-  const now = unoRate({ ...then, concrete })
+export function dryingAdvice({ over, concrete }: AdviceInput): readonly DryingAdvice[] {
+  const now = unoRate({ ...over, concrete })
   if (!(now > 0)) return []
   const measures: Omit<DryingAdvice, 'less'>[] = [
     {
@@ -41,19 +41,19 @@ export function dryingAdvice({ then, concrete }: AdviceInput): readonly DryingAd
     {
       id: 'wind-break',
       act: 'Wind break',
-      rate: unoRate({ ...then, wind: Math.min(then.wind, WIND_BREAK), concrete }),
+      rate: unoRate({ ...over, wind: Math.min(over.wind, WIND_BREAK), concrete }),
       note: `Computed for ${WIND_BREAK} km/h over the surface.`,
     },
     {
       id: 'shade',
       act: 'Shade, cooler surface',
-      rate: unoRate({ ...then, concrete: concrete - SHADE }),
+      rate: unoRate({ ...over, concrete: concrete - SHADE }),
       note: `Computed for a surface ${SHADE} K cooler. It sets later too.`,
     },
     {
       id: 'fog',
       act: 'Fog over the panel',
-      rate: unoRate({ ...then, humidity: Math.max(then.humidity, FOG), concrete }),
+      rate: unoRate({ ...over, humidity: Math.max(over.humidity, FOG), concrete }),
       note: `Computed for air of ${FOG} %. Mist that hangs in the air, never drops to be worked in.`,
     },
     {

@@ -145,7 +145,7 @@ describe(`a fresh surface, seed ${SEED}`, () => {
   it('advice stands in order of what it takes off, and never takes off more than there is', () => {
     fc.assert(
       fc.property(CASE, ({ air, humidity, wind, concrete }) => {
-        const advice = dryingAdvice({ then: { air, humidity, wind }, concrete })
+        const advice = dryingAdvice({ over: { air, humidity, wind }, concrete })
         const now = unoRate({ air, humidity, wind, concrete })
         if (now <= 0) expect(advice).toEqual([])
         for (const [at, { less, rate }] of advice.entries()) {
