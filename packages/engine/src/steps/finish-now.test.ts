@@ -215,9 +215,11 @@ describe('a surface as it stands now', () => {
     expect(found.unknown.join()).toContain(gap)
   })
 
-  it('the plan’s window stays before mixing, and never after it where nothing is known', () => {
+  it('the plan’s window stays where nothing better can be said of the mix that it was planned for', () => {
     expect(now({ facts: { ...facts(), cast: null } }).finish).toEqual(PLANNED)
-    expect(now({ yard: yardOf({ reference: undefined }) }).finish).toBeNull()
+    expect(now({ yard: yardOf({ reference: undefined }) }).finish).toEqual(PLANNED)
+    const other = { entry: 'c', at: MIXED, bed: 'B1', mix: 'M50' }
+    expect(now({ facts: { ...facts(), cast: other } }).finish).toBeNull()
   })
 
   it('below 0 °C before initial set nothing is said of setting', () => {

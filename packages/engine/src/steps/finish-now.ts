@@ -113,7 +113,7 @@ const LONGEST = 72
  * surface, from the last of them on by a stated model. Without a reading the air stands in, without air the plan's reference; each is told.
  *
  * A sign seen on the surface (boot print, penetration) outranks the computed time. Whatever is missing leaves its part not known and
- * is named in `unknown`; the planned window stays only while the concrete is not mixed or the mix says nothing of setting.
+ * is named in `unknown`; the planned window stays only where the concrete is not mixed yet, or its mix does not say at which temperature it was tested.
  */
 export function finishNow(input: FinishNowInput): FinishNow {
   const { plan, facts, yard, now } = input
@@ -122,7 +122,7 @@ export function finishNow(input: FinishNowInput): FinishNow {
   const mix = yard?.mixes?.find((each) => each.mark === mark) ?? null
   const gaps = mixGaps(cast !== null, mark, mix)
   if (cast === null || mix === null || mix.initialSet === undefined || mix.reference === undefined)
-    return { ...NOTHING, finish: cast === null ? plan.pour.finish : null, unknown: gaps }
+    return { ...NOTHING, finish: mark === plan.pour.mix ? plan.pour.finish : null, unknown: gaps }
   const mixed = cast.at
   const hour = (Date.parse(now) - Date.parse(mixed)) / HOUR
   const bed = yard?.beds?.find((each) => each.mark === cast.bed)

@@ -2,6 +2,8 @@ import type { Plan } from '@castwright/engine/plan'
 import {
   type CureNow,
   cureNow,
+  type FinishNowInput,
+  finishNow,
   holdIsOpen,
   type PanelFacts,
   type StripHour,
@@ -26,6 +28,8 @@ export interface DayBlock {
   readonly to: number
   /** It happened, or is planned. */
   readonly done: boolean
+  /** What the time of `finish` rests on; `plan` for all other work. */
+  readonly by: 'plan' | 'readings'
   /** Concrete, m³, for `set`. */
   readonly volume: number | null
 }
@@ -65,8 +69,16 @@ export interface PlannedPanel {
   readonly why: string | null
 }
 
+/** The yard's air, and dockets by panel, as the state of the record has them. */
+export interface DayReadings {
+  readonly weather: FinishNowInput['weather']
+  readonly forecast: FinishNowInput['forecast']
+  readonly dockets: ReadonlyMap<string, NonNullable<FinishNowInput['dockets']>>
+}
+
 const MINUTE = 60_000
 const HOUR = 3_600_000
+const NO_READINGS: DayReadings = { weather: [], forecast: [], dockets: new Map() }
 
 /** Rows of the day: one a bed of the yard, and one for each bed that the record names and the yard does not list. */
 export function bedDays({
@@ -75,12 +87,14 @@ export function bedDays({
   window,
   now,
   yard,
+  readings = NO_READINGS,
 }: {
   readonly beds: readonly YardBed[]
   readonly panels: readonly PlannedPanel[]
   readonly yard: YardFacts
   readonly window: DayWindow
   readonly now: number
+  readonly readings?: DayReadings
 }): readonly BedDay[] {
   const rows = new Map<string, { note: string; panels: PlannedPanel[] }>(
     beds.map((bed) => [bed.mark, { note: bedNote(bed), panels: [] }]),
@@ -93,7 +107,7 @@ export function bedDays({
     rows.set(bed, row)
   }
   return [...rows].map(([bed, row]) => {
-    const parts = row.panels.map((panel) => panelDay(panel, window, now, yard))
+    const parts = row.panels.map((panel) => panelDay(panel, window, now, yard, readings))
     return {
       bed,
       note: row.note,
@@ -137,6 +151,7 @@ function panelDay(
   window: DayWindow,
   now: number,
   yard: YardFacts,
+  readings: DayReadings,
 ): { readonly blocks: DayBlock[]; readonly curve: DayCurve | null; readonly unknown: string[] } {
   const panel = { job: facts.job, mark: facts.mark }
   if (plan === null)
@@ -157,6 +172,7 @@ function panelDay(
       from: began ?? mixing - setUp * MINUTE,
       to: mixing,
       done: holdIsOpen('set', facts),
+      by: 'plan',
       volume: plan.pour.netVolume,
     },
     {
@@ -165,17 +181,28 @@ function panelDay(
       from: mixing,
       to: mixing + pour * MINUTE,
       done: stepIsDone('place', facts),
+      by: 'plan',
       volume: null,
     },
   ]
-  if (plan.pour.finish !== null) {
-    const { opens, closes } = plan.pour.finish
+  const { finish, basis } = finishNow({
+    plan,
+    facts,
+    yard: yard.yard,
+    weather: readings.weather,
+    forecast: readings.forecast,
+    dockets: readings.dockets.get(`${facts.job}/${facts.mark}`) ?? [],
+    now: new Date(now).toISOString(),
+  })
+  if (finish !== null) {
+    const { opens, closes } = finish
     blocks.push({
       kind: 'finish',
       panel,
       from: mixing + opens * HOUR,
       to: mixing + closes * HOUR,
       done: stepIsDone('finish', facts),
+      by: basis === 'readings' ? 'readings' : 'plan',
       volume: null,
     })
   }
@@ -187,6 +214,7 @@ function panelDay(
       from: lift,
       to: lift + strip * MINUTE,
       done: stripped !== null,
+      by: 'plan',
       volume: null,
     })
   }
@@ -201,11 +229,12 @@ function panelDay(
       met,
       until: stripped ?? window.to,
       window,
+      closes: finish?.closes ?? 0,
       cast: cast !== null,
     }),
     unknown: [
       ...(cure.temperature === 'logged' ? cure.unknown : plan.cure.unknown),
-      ...(plan.pour.finish === null ? ['finishing window'] : []),
+      ...(finish === null ? ['finishing window'] : []),
       ...(stripped === null ? first.open : []),
     ].map((gap) => `${facts.mark}: ${gap}`),
   }
@@ -220,11 +249,13 @@ function curveIn(input: {
   readonly met: number | null
   readonly until: number
   readonly window: DayWindow
+  /** When the finishing window shuts, h from mixing. */
+  readonly closes: number
   readonly cast: boolean
 }): DayCurve | null {
   const { panel, plan, cure, first, mixing, met, window, cast } = input
   const until = Math.min(input.until, window.to)
-  const from = Math.max(window.from, mixing + (plan.pour.finish?.closes ?? 0) * HOUR)
+  const from = Math.max(window.from, mixing + input.closes * HOUR)
   const points = cure.curve
     .map(([hour, strength, low, high]) => ({ at: mixing + hour * HOUR, strength, low, high }))
     .filter(({ at }, index, all) => {

@@ -13,6 +13,7 @@ interface Item {
   readonly panel: PanelRef
   readonly step: string
   readonly done: boolean
+  readonly by?: DayBlock['by']
 }
 
 export interface DayListProps {
@@ -48,7 +49,8 @@ export function DayList({ rows, now, clock }: DayListProps): ReactElement {
                 {item.what} {item.panel.mark}
               </strong>
               <span className="quiet">
-                {/^\d+$/.test(item.bed) ? `bed ${item.bed}` : item.bed}, {item.done ? 'done' : 'planned'}
+                {/^\d+$/.test(item.bed) ? `bed ${item.bed}` : item.bed},{' '}
+                {item.done ? 'done' : item.by === 'readings' ? 'by readings' : 'planned'}
               </span>
             </span>
           </Link>
@@ -67,6 +69,7 @@ function blockItem(bed: string, block: DayBlock): Item {
     panel: block.panel,
     step: stepOf(block),
     done: block.done,
+    by: block.by,
   }
 }
 

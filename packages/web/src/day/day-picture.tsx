@@ -77,7 +77,7 @@ function Row({
           to="/panel/$job/$mark"
           params={block.panel}
           search={{ step: stepOf(block) }}
-          aria-label={`${WORK[block.kind]} ${block.panel.mark}, ${clock(block.from)} to ${clock(block.to)}, ${block.done ? 'done' : 'planned'}`}
+          aria-label={`${WORK[block.kind]} ${block.panel.mark}, ${clock(block.from)} to ${clock(block.to)}, ${block.done ? 'done' : block.by === 'readings' ? 'by readings' : 'planned'}`}
         >
           <rect
             className={`day-block day-${block.kind} ${block.done ? '' : 'day-to-come'}`}

@@ -44,8 +44,8 @@ function Day(): ReactElement {
   )
   const minute = Math.floor(now.getTime() / 60_000) * 60_000
   const rows = useMemo(
-    () => bedDays({ beds, panels: planned, window, now: minute, yard: state.yard }),
-    [beds, planned, window, minute, state.yard],
+    () => bedDays({ beds, panels: planned, window, now: minute, yard: state.yard, readings: state }),
+    [beds, planned, window, minute, state],
   )
   const sentences = useMemo(
     () =>

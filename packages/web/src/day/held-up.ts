@@ -124,7 +124,7 @@ function dueNext({ rows, now, zone }: HeldUpInput): DaySentence | null {
   return {
     kind: 'accent',
     title: `${begun ? 'Now' : clockText(block.from, zone)}, bed ${bed}: power float on ${block.panel.mark}`,
-    text: `Planned window ${clockText(block.from, zone)} to ${clockText(block.to, zone)}. The surface decides.`,
+    text: `${block.by === 'readings' ? 'Window by readings' : 'Planned window'} ${clockText(block.from, zone)} to ${clockText(block.to, zone)}. The surface decides.`,
     panel: block.panel,
     step: 'finish',
   }
