@@ -105,6 +105,24 @@ export function finishReadings(
   }
 }
 
+export type SurfaceKind = keyof typeof SURFACE_IDS
+
+/** Everything read or seen on a surface, oldest first. */
+export function surfaceSeen(
+  facts: Pick<PanelFacts, 'steps'>,
+): readonly { readonly kind: SurfaceKind; readonly check: string; readonly recorded: Recorded }[] {
+  return Object.entries(facts.steps.finish.values)
+    .flatMap(([check, recorded]) => {
+      const kind = (Object.keys(SURFACE_IDS) as SurfaceKind[]).find((each) => isAt(check, SURFACE_IDS[each]))
+      return kind === undefined ? [] : [{ kind, check, recorded }]
+    })
+    .sort((a, b) => Date.parse(a.recorded.seen) - Date.parse(b.recorded.seen))
+}
+
+function isAt(check: string, id: string): boolean {
+  return check === id || check.startsWith(`${id}@`)
+}
+
 function isConcrete({ hour, celsius }: { readonly hour: number; readonly celsius: number }): boolean {
   return hour >= 0 && Number.isFinite(hour) && celsius >= COLDEST && celsius <= HOTTEST
 }
@@ -120,7 +138,7 @@ type Values = Readonly<Record<string, Recorded>>
 /** Every value under an id, with or without its moment, by the time it was seen. */
 function valuesAt(values: Values, id: string): Recorded[] {
   return Object.entries(values)
-    .filter(([key]) => key === id || key.startsWith(`${id}@`))
+    .filter(([key]) => isAt(key, id))
     .map(([, value]) => value)
     .sort((a, b) => Date.parse(a.seen) - Date.parse(b.seen))
 }

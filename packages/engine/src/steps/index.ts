@@ -28,7 +28,13 @@ export {
   type FinishNowInput,
   finishNow,
 } from './finish-now.ts'
-export { type DocketReading, type SeenSign, SURFACE_IDS } from './finish-readings.ts'
+export {
+  type DocketReading,
+  type SeenSign,
+  SURFACE_IDS,
+  type SurfaceKind,
+  surfaceSeen,
+} from './finish-readings.ts'
 export { holdBefore, holdIsOpen, shutHold, stepIsDone } from './hold.ts'
 export { dayIn, inDate } from './in-date.ts'
 export { LEFT_VALUES } from './left-row.ts'

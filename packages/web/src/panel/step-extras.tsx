@@ -3,6 +3,7 @@ import type { ReactElement } from 'react'
 import { CastForm } from './cast-form.tsx'
 import { DesignForm } from './design-form.tsx'
 import { DocketForm } from './docket-form.tsx'
+import { FinishSurface } from './finish-surface.tsx'
 import { GearForm } from './gear-form.tsx'
 import { HandOverForm } from './hand-over-form.tsx'
 import { MouldPart } from './mould-part.tsx'
@@ -38,7 +39,12 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
         </>
       )
     case 'finish':
-      return <CastForm />
+      return (
+        <>
+          <FinishSurface />
+          <CastForm />
+        </>
+      )
     case 'cure':
       return (
         <>

@@ -4,10 +4,12 @@ import type { Plan } from '@castwright/engine/plan'
 import { holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
 import { type ReactElement, useMemo } from 'react'
+import { clockText } from '../day/day-window.ts'
 import { fixed, Sheet, useTitle } from '../look/index.ts'
-import { whenText } from '../panel/when.ts'
 import { useNow, usePlans, useYardState } from '../record/index.ts'
+import { Times } from './finish-part.tsx'
 import { TrucksPart } from './trucks-part.tsx'
+import { useFinish } from './use-finish.ts'
 
 const HOUR = 3_600_000
 /** Panels that are planned at a time. */
@@ -75,11 +77,8 @@ function Pour({
   const zones = plan?.pour.compaction?.zones ?? []
   const reached = zones.filter(({ id }) => facts.steps.place.values[`zone:${id}`]?.value === true).length
   const mixed = cast === null ? null : Date.parse(cast.at)
-  const when = (hour: number): string =>
-    mixed === null
-      ? `${fixed(hour, 1)} h after mixing`
-      : whenText(new Date(mixed + hour * HOUR).toISOString(), zone, now)
   const age = mixed === null ? null : (now.getTime() - mixed) / HOUR
+  const found = useFinish(facts, plan, now)
   return (
     <Sheet title={`${mark}, ${job}`} note={stateText(facts)}>
       <dl className="pours-facts">
@@ -98,21 +97,31 @@ function Pour({
                 : `${reached} of ${zones.length}`
           }
         />
-        <Fact
-          word="Power float"
-          value={
-            plan === null
-              ? 'Computing …'
-              : plan.pour.finish === null
+        {found === null || mixed !== null ? null : (
+          <Fact
+            word="Power float"
+            value={
+              found.finish === null
                 ? 'not known'
-                : `${when(plan.pour.finish.opens)} to ${when(plan.pour.finish.closes)}`
-          }
-        />
+                : `planned ${fixed(found.finish.opens, 1)} to ${fixed(found.finish.closes, 1)} h after mixing`
+            }
+          />
+        )}
       </dl>
-      <p className="field-note">
-        Window by the planned temperature; the surface decides: sheen gone, a boot print of 6 mm or less for
-        the disc, hardly a print for the last pass.
-      </p>
+      {found === null || age === null || mixed === null ? (
+        <p className="field-note">
+          The surface decides: sheen gone, a boot print of 6 mm or less for the disc, hardly a print for the
+          last pass.
+        </p>
+      ) : (
+        <Times
+          found={found}
+          now={age}
+          clock={(hour) => clockText(mixed + hour * HOUR, zone)}
+          done={false}
+          short
+        />
+      )}
       {plan === null || cast !== null ? null : (
         <TrucksPart
           plan={plan}
