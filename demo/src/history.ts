@@ -9,6 +9,7 @@ import { PANEL_ROWS } from './panels.ts'
 import { personOf } from './people.ts'
 import { setUpActs, weatherActs } from './set-up-acts.ts'
 import { type CutPanel, steelActs } from './steel-acts.ts'
+import { surfaceActs } from './surface-acts.ts'
 import { type Act, type SignDifferences, Teller, type ToldEntry } from './telling.ts'
 import { timetableOf } from './timetable.ts'
 import { FOUND, LEFT_OPEN, twistActs } from './twists.ts'
@@ -75,6 +76,7 @@ export function tellHistory(): { readonly told: readonly ToldEntry[]; readonly s
     )
   }
   acts.push(...steelActs(cut))
+  acts.push(...surfaceActs())
   acts.push(...twistActs((mark, id) => askedOf(plans.of(drawingOf(drawings, mark), state), id), judgedDraft))
   const happened = acts.filter(({ at }) => at <= clock)
   for (const act of happened.sort((a, b) => a.at - b.at)) teller.tell(act)

@@ -42,7 +42,7 @@ const OTHERWISE: Readonly<Record<string, Late>> = {
     deliver: ['2026-09-15', '14:48'],
     place: ['2026-09-15', '15:02'],
     screed: ['2026-09-15', '15:40'],
-    float: ['2026-09-15', '16:20'],
+    float: ['2026-09-15', '17:35'],
     powerFloat: ['2026-09-15', '18:10'],
     cover: ['2026-09-15', '18:45'],
     cylinders: ['2026-09-16', '13:35'],
@@ -62,7 +62,7 @@ const OTHERWISE: Readonly<Record<string, Late>> = {
     place: ['2026-09-16', '14:42'],
     screed: null,
   },
-  // The second truck of the bed came at noon; the surface waits for the cover.
+  // The second truck of the bed came at noon; the surface is under the float.
   S06: {
     mould: ['2026-09-16', '10:05'],
     set: ['2026-09-16', '10:45'],
@@ -71,9 +71,9 @@ const OTHERWISE: Readonly<Record<string, Late>> = {
     deliver: ['2026-09-16', '11:56'],
     place: ['2026-09-16', '12:08'],
     screed: ['2026-09-16', '12:55'],
-    float: ['2026-09-16', '13:25'],
-    powerFloat: ['2026-09-16', '14:50'],
-    cover: ['2026-09-16', '15:25'],
+    float: ['2026-09-16', '14:40'],
+    powerFloat: ['2026-09-16', '15:35'],
+    cover: ['2026-09-16', '16:10'],
   },
   // Set a day early at the free end of bed 1.
   N06: {
@@ -120,7 +120,7 @@ export function timetableOf(index: number, mark: string): Timetable {
     deliver: on(day, '08:50', late),
     place: on(day, '09:02', late),
     screed: on(day, '09:50', late),
-    float: on(day, '10:20', late),
+    float: on(day, '11:20', late),
     powerFloat: on(day, '11:50', late),
     cover: on(day, '12:20', late),
     cylinders: on(after, '05:40', 4 * bed),

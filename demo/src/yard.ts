@@ -139,6 +139,7 @@ export function demoYard(): Yard {
         reference: 20,
         activation: 38_000,
         initialSet: 4.5,
+        bleeds: 'plain',
         dischargeMinutes: 90,
       },
       {
@@ -153,6 +154,7 @@ export function demoYard(): Yard {
         reference: 20,
         activation: 39_000,
         initialSet: 4,
+        bleeds: 'little',
         dischargeMinutes: 90,
       },
     ],

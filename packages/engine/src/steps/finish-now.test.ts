@@ -163,8 +163,15 @@ describe('a surface as it stands now', () => {
       }).drying?.check.working[0]?.given.V
     expect(rate({ wind: 20 })).toBeCloseTo(9.686, 3)
     expect(rate({ wind: 20, windHeight: 0.5 })).toBeCloseTo(20, 6)
-    expect(rate({ wind: 20 }, { indoors: true })).toBe(5)
-    expect(rate({ wind: 2, windHeight: 0.5 }, { indoors: true })).toBeCloseTo(2, 6)
+    expect(rate({ wind: 20 }, { roofed: true })).toBe(5)
+    expect(rate({ wind: 2, windHeight: 0.5 }, { roofed: true })).toBeCloseTo(2, 6)
+  })
+
+  it('a reading of the wind alone counts, though it says nothing of the air', () => {
+    const alone = { at: at(1.5), air: null, humidity: null, wind: 30, windHeight: 0.5 }
+    const found = now({ weather: [...weather(20, 70, 10, 1), alone] })
+    expect(found.drying?.check.working[0]?.given.V).toBeCloseTo(30, 9)
+    expect(found.drying?.check.working[0]?.given.Ta).toBe(20)
   })
 
   it('the line of drying goes by how the mix bleeds; a mix that says nothing gets the careful one, told as assumed', () => {

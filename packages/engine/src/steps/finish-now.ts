@@ -1,4 +1,4 @@
-import { weatherOfPour, type YardWeather } from '../cure/heat/yard-weather.ts'
+import { STRONGEST_WIND, weatherOfPour, type YardWeather } from '../cure/heat/yard-weather.ts'
 import { COLDEST_READING, HOTTEST_READING } from '../cure/readings.ts'
 import type { Plan } from '../plan.ts'
 import { type Drying, drying } from '../pour/drying.ts'
@@ -163,7 +163,7 @@ function weatherIssues(reading: YardWeather): InputIssue[] {
 const WEATHER_RANGES = [
   ['air', COLDEST_READING, HOTTEST_READING, '°C'],
   ['humidity', 0, 100, '%'],
-  ['wind', 0, 144, 'km/h'],
+  ['wind', 0, STRONGEST_WIND, 'km/h'],
 ] as const
 
 const NOTHING: FinishNow = {
@@ -224,7 +224,7 @@ function surfaceAir({
   return {
     air: pour.weather.air,
     humidity: pour.humidity,
-    wind: pour.weather.wind.map(([at, metres]) => [at, metres * 3.6]),
+    wind: pour.wind,
   }
 }
 

@@ -20,6 +20,8 @@ export interface PourWeather {
   readonly weather: Weather
   /** Hours from mixing, %. */
   readonly humidity: readonly SeriesPoint[]
+  /** Hours from mixing, km/h as read; also of readings that give no air temperature. */
+  readonly wind: readonly SeriesPoint[]
   /** Hour from mixing of the last reading that was logged: what comes after is forecast. Null where nothing was. */
   readonly loggedTo: number | null
 }
@@ -37,6 +39,8 @@ export interface PourWeatherInput {
 
 const HOUR = 3_600_000
 const KMH = 3.6
+/** What an anemometer of a yard gives at most, km/h. */
+export const STRONGEST_WIND = 40 * KMH
 
 /**
  * Weather of the yard as a pour sees it: hours from mixing, logged as far as the log goes, forecast from there. Readings that
@@ -69,6 +73,9 @@ export function weatherOfPour(input: PourWeatherInput): PourWeather {
     humidity: kept.flatMap(({ hours, reading: { humidity } }): SeriesPoint[] =>
       inRange(humidity, 0, 100) ? [[hours, humidity]] : [],
     ),
+    wind: kept.flatMap(({ hours, reading: { wind } }): SeriesPoint[] =>
+      inRange(wind, 0, STRONGEST_WIND) ? [[hours, wind]] : [],
+    ),
     loggedTo,
   }
 }
@@ -83,7 +90,7 @@ function weatherRow({
   return {
     hours,
     air: air as number,
-    ...(inRange(wind, 0, 40 * KMH) ? { wind: wind / KMH } : {}),
+    ...(inRange(wind, 0, STRONGEST_WIND) ? { wind: wind / KMH } : {}),
     ...(inRange(sky, -120, 60) ? { sky } : {}),
     ...(inRange(sun, 0, 1500) ? { sun } : {}),
   }

@@ -16,14 +16,17 @@ import { inspectDefect } from './inspect-defect.ts'
 import { keepPhoto } from './keep-photo.ts'
 import { logInPlace } from './log-in-place.ts'
 import { movePanel } from './move-panel.ts'
+import { recordAir } from './record-air.ts'
 import { recordCast } from './record-cast.ts'
 import { recordDocket } from './record-docket.ts'
 import { recordSpecimen } from './record-specimen.ts'
+import { recordSurface } from './record-surface.ts'
 import { recordTemperature } from './record-temperature.ts'
 import { recordValue } from './record-value.ts'
 import { reportDefect } from './report-defect.ts'
 import { settleDefect } from './settle-defect.ts'
 import { signDifference } from './sign-difference.ts'
+import { takeBackSurface } from './take-back-surface.ts'
 
 const PLACE: PanelPlace = { job: 'J1', mark: 'W1', revision: 'B', edition: 'EN 1992-1-1:2004' }
 const ABOUT = '01HZZZZZZZZZZZZZZZZZZZZZZ1'
@@ -38,6 +41,8 @@ const SLUMP: Asked = {
   source: COMMON_PRACTICE,
 }
 const PHOTO = { sha256: 'a'.repeat(64), name: 'p.jpg', type: 'image/jpeg', size: 10 }
+
+const SEEN = '2026-11-25T09:00:00.000Z'
 
 /** What the device adds to a draft. */
 function entryOf(draft: EntryDraft): unknown {
@@ -112,6 +117,9 @@ const DRAFTS: readonly EntryDraft[] = [
   inspectDefect.draft(PLACE, { about: ABOUT, verdict: 'pass', reason: '' }),
   keepPhoto.draft(PLACE, { step: 'set', attachments: [PHOTO] }),
   movePanel.draft(PLACE, { step: 'store', to: ' R2 ' }),
+  recordSurface.draft(PLACE, { kind: 'print', value: 6, at: SEEN }),
+  recordSurface.draft(PLACE, { kind: 'sheen', value: true, at: SEEN }),
+  takeBackSurface.draft(PLACE, { check: `boot-print@${SEEN}`, about: ABOUT }),
   handOver.draft(PLACE, { sha256: 'b'.repeat(64), to: 'site' }),
 ]
 
@@ -125,6 +133,25 @@ describe('what an act puts into the record', () => {
       expect(draft.subject).toEqual({ kind: 'panel', id: 'J1/W1' })
       expect(draft.revision).toBe('B')
     }
+  })
+
+  test('each reading of a surface stands for itself, the passes asked only once', () => {
+    expect(recordSurface.draft(PLACE, { kind: 'print', value: 6, at: SEEN })).toMatchObject({
+      step: 'finish',
+      check: `boot-print@${SEEN}`,
+      unit: 'mm',
+    })
+    expect(recordSurface.draft(PLACE, { kind: 'passes', value: 3, at: SEEN }).check).toBe('passes-asked')
+  })
+
+  test('air read at a panel is weather of the yard, its wind at half a metre', () => {
+    const draft = recordAir.draft({ yard: 'Y', at: SEEN, air: 9, humidity: null, wind: 6 })
+    expect(parseEntry(entryOf(draft))).toMatchObject({ kind: 'weather', subject: { kind: 'yard', id: 'Y' } })
+    expect(draft.value).toEqual({
+      readings: [{ at: SEEN, air: 9, humidity: null, wind: 6, windHeight: 0.5 }],
+    })
+    const still = recordAir.draft({ yard: 'Y', at: SEEN, air: 9, humidity: 70, wind: null })
+    expect(JSON.stringify(still.value)).not.toContain('windHeight')
   })
 
   test('a value carries its verdict with the limit it was held against, as seen', () => {
