@@ -1,19 +1,16 @@
 import type { ReactElement } from 'react'
-import { FinishPart } from '../pours/finish-part.tsx'
+import { SurfaceReadings, SurfaceTimes } from '../pours/finish-part.tsx'
 import { usePlan } from '../record/index.ts'
 import { usePanelRoom } from './panel-context.ts'
 
-/** The surface on the finish card. */
-export function FinishSurface(): ReactElement {
+/** The surface on the finish card: `times` above what is asked, `readings` below it. */
+export function FinishSurface({ part }: { readonly part: 'times' | 'readings' }): ReactElement {
   const { facts, place, zone, now } = usePanelRoom()
-  const plan = usePlan(facts.job, facts.mark)
-  return (
-    <FinishPart
-      facts={facts}
-      plan={plan.status === 'ready' ? plan.plan : null}
-      place={place}
-      zone={zone}
-      now={now}
-    />
+  const state = usePlan(facts.job, facts.mark)
+  const plan = state.status === 'ready' ? state.plan : null
+  return part === 'times' ? (
+    <SurfaceTimes facts={facts} plan={plan} zone={zone} now={now} />
+  ) : (
+    <SurfaceReadings facts={facts} plan={plan} place={place} zone={zone} now={now} />
   )
 }

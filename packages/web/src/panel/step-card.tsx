@@ -9,6 +9,7 @@ import { DefectForm } from './defect-form.tsx'
 import { DefectList } from './defect-list.tsx'
 import { mayDo } from './entitled.ts'
 import { FinishStep } from './finish-step.tsx'
+import { FinishSurface } from './finish-surface.tsx'
 import { usePanelRoom } from './panel-context.ts'
 import { PhotoButton } from './photo-button.tsx'
 import { Photos } from './photos.tsx'
@@ -40,6 +41,7 @@ export function StepCard({ card, tapped, onWantPlace }: StepCardProps): ReactEle
   }
   return (
     <div className="stack">
+      {card.step === 'finish' ? <FinishSurface part="times" /> : null}
       <section className="sheet" aria-labelledby="card-question">
         <header className="sheet-head">
           <h2 id="card-question">{step.question}</h2>

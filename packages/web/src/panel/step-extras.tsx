@@ -41,7 +41,7 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
     case 'finish':
       return (
         <>
-          <FinishSurface />
+          <FinishSurface part="readings" />
           <CastForm />
         </>
       )

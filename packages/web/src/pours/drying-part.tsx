@@ -50,22 +50,14 @@ export function DryingPart({ found }: { readonly found: FinishNow }): ReactEleme
             )}
           </>
         )}
-        {drying === null || advice.length === 0 ? null : (
+        {drying === null || advice.length === 0 ? null : drying.against === 'under' ? (
+          <Explain word="If it dries faster: what helps here" about="drying" working={[]}>
+            <Advice advice={advice} />
+          </Explain>
+        ) : (
           <div>
-            <strong>
-              {drying.against === 'under' ? 'If it dries faster: what helps here' : 'What helps here'}
-            </strong>
-            <ol className="finish-advice">
-              {advice.map(({ id, act, rate, note }) => (
-                <li key={id}>
-                  <span>
-                    <strong>{act}</strong>:{' '}
-                    {rate <= 0.005 ? 'nothing dries' : `about ${fixed(rate, 2)} kg/m²/h`}
-                  </span>
-                  <span className="quiet">{note}</span>
-                </li>
-              ))}
-            </ol>
+            <strong>What helps here</strong>
+            <Advice advice={advice} />
           </div>
         )}
         {celsius !== null && celsius < COLD ? (
@@ -107,5 +99,20 @@ export function DryingPart({ found }: { readonly found: FinishNow }): ReactEleme
         )}
       </div>
     </Sheet>
+  )
+}
+
+function Advice({ advice }: Pick<FinishNow, 'advice'>): ReactElement {
+  return (
+    <ol className="finish-advice">
+      {advice.map(({ id, act, rate, note }) => (
+        <li key={id}>
+          <span>
+            <strong>{act}</strong>: {rate <= 0.005 ? 'nothing dries' : `about ${fixed(rate, 2)} kg/m²/h`}
+          </span>
+          <span className="quiet">{note}</span>
+        </li>
+      ))}
+    </ol>
   )
 }

@@ -23,42 +23,54 @@ export interface FinishPartProps {
   readonly now: Date
 }
 
-/** The fresh surface: what to do now, what comes next, how it dries, and what was read; as it stands on this device. */
-export function FinishPart({ facts, plan, place, zone, now }: FinishPartProps): ReactElement | null {
+/** The fresh surface in time: what to do now, what comes next, each window with the sign to look for. */
+export function SurfaceTimes({ facts, plan, zone, now }: Omit<FinishPartProps, 'place'>): ReactElement {
   const found = useFinish(facts, plan, now)
   if (found === null) return <p role="status">Computing …</p>
   const mixed = facts.cast === null ? null : Date.parse(facts.cast.at)
-  const clock = (hour: number): string => (mixed === null ? '' : clockText(mixed + hour * HOUR, zone))
   const done = stepIsDone('finish', facts)
   return (
+    <Sheet title="Surface" level={2} note={done ? 'finished' : basisText(found)}>
+      <div className="stack">
+        {mixed === null ? (
+          <p>Not mixed yet: times stand here once the pour is entered.</p>
+        ) : (
+          <Times
+            found={found}
+            now={(now.getTime() - mixed) / HOUR}
+            clock={(hour) => clockText(mixed + hour * HOUR, zone)}
+            done={done}
+          />
+        )}
+        {found.unknown.length === 0 || mixed === null ? null : (
+          <Notice kind="unknown" title="Not known">
+            {found.unknown.join('; ')}.
+          </Notice>
+        )}
+        {found.windows.length === 0 ? null : (
+          <Explain about="the windows of this surface" working={found.working}>
+            <AssumedList assumed={found.assumed} />
+          </Explain>
+        )}
+      </div>
+    </Sheet>
+  )
+}
+
+/** How the surface dries, what helps, and what was seen and read on it. */
+export function SurfaceReadings({ facts, plan, place, zone, now }: FinishPartProps): ReactElement | null {
+  const found = useFinish(facts, plan, now)
+  if (found === null || facts.cast === null) return null
+  const mixed = Date.parse(facts.cast.at)
+  const clock = (hour: number): string => clockText(mixed + hour * HOUR, zone)
+  return (
     <>
-      <Sheet title="Surface" level={3} note={done ? 'finished' : basisText(found)}>
-        <div className="stack">
-          {mixed === null ? (
-            <p>Not mixed yet: times stand here once the pour is entered.</p>
-          ) : (
-            <Times found={found} now={(now.getTime() - mixed) / HOUR} clock={clock} done={done} />
-          )}
-          {found.unknown.length === 0 || mixed === null ? null : (
-            <Notice kind="unknown" title="Not known">
-              {found.unknown.join('; ')}.
-            </Notice>
-          )}
-          {found.windows.length === 0 ? null : (
-            <Explain about="the windows of this surface" working={found.working}>
-              <AssumedList assumed={found.assumed} />
-            </Explain>
-          )}
-        </div>
-      </Sheet>
-      {mixed === null || done ? null : (
+      <SurfaceEntry facts={facts} place={place} clock={clock} now={now} />
+      {stepIsDone('finish', facts) ? null : (
         <>
           <DryingPart found={found} />
           <Water found={found} now={(now.getTime() - mixed) / HOUR} clock={clock} />
         </>
-      )}
-      {mixed === null ? null : (
-        <SurfaceEntry facts={facts} place={place} found={found} clock={clock} now={now} />
       )}
     </>
   )
@@ -90,6 +102,7 @@ export function Times({
           <div>
             <dt>Now</dt>
             <dd>{here?.what ?? (last !== undefined && now >= last.to ? 'Window shut' : 'Place it first')}</dd>
+            {here === null || short ? null : <dd className="finish-sign">{here.sign}</dd>}
           </div>
           <div>
             <dt>Next</dt>
@@ -161,7 +174,9 @@ function Water({
       level={3}
       note={
         typeof sheen === 'number'
-          ? `The sheen goes where they meet, ${found.sheenSeen ? 'seen' : 'about'} ${clock(sheen)}.`
+          ? found.sheenSeen
+            ? `The sheen was seen gone at ${clock(sheen)}: that counts, not where the lines meet.`
+            : `The sheen goes where they meet, about ${clock(sheen)}.`
           : sheen === 'stays'
             ? 'More comes up than dries off: draw the water off, never work it in.'
             : 'Air, humidity or wind is missing for a part of the time.'

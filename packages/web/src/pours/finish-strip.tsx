@@ -99,18 +99,6 @@ export function FinishStrip({ found, now, clock }: FinishStripProps): ReactEleme
               />
             </>
           )}
-          {sheenX === null ? null : (
-            <>
-              <path className="finish-drop" d={`M${sheenX} ${BLOCKS.top - 3}l-6 -10h12z`} />
-              <Anchored
-                className="finish-note"
-                x={sheenX}
-                y={BLOCKS.top - 18}
-                text={`sheen gone ${clock(sheen as number)}`}
-                right={right}
-              />
-            </>
-          )}
           {nowX === null ? null : (
             <>
               <line className="finish-now" x1={nowX} x2={nowX} y1="22" y2={BAND.bottom + 4} />
@@ -119,6 +107,18 @@ export function FinishStrip({ found, now, clock }: FinishStripProps): ReactEleme
                 x={nowX}
                 y={17}
                 text={`now ${clock(now)}`}
+                right={right}
+              />
+            </>
+          )}
+          {sheenX === null ? null : (
+            <>
+              <path className="finish-drop" d={`M${sheenX} ${BLOCKS.top - 3}l-6 -10h12z`} />
+              <Anchored
+                className="finish-note"
+                x={sheenX}
+                y={BLOCKS.top - 18}
+                text={`sheen gone ${clock(sheen as number)}`}
                 right={right}
               />
             </>
@@ -173,6 +173,9 @@ function wholeHours(
 ): readonly (readonly [hour: number, text: string])[] {
   const past = Number(clock(0).slice(-2)) / 60
   const ticks: [number, string][] = []
-  for (let hour = Math.ceil(from + past) - past; hour <= to; hour += every) ticks.push([hour, clock(hour)])
+  // Half a word's width stays free at either end.
+  const rim = (to - from) * 0.06
+  for (let hour = Math.ceil(from + rim + past) - past; hour <= to - rim; hour += every)
+    ticks.push([hour, clock(hour)])
   return ticks
 }

@@ -18,11 +18,11 @@ const FOUND = {
 
 describe('how a window stands to the planned one', () => {
   it.each<[string, Partial<FinishNow>, string]>([
-    ['colder', {}, 'Shifted 40 min later than planned because the concrete is 12 °C, planned 20 °C.'],
+    ['colder', {}, 'Shifted 40 min later than planned because the concrete is 12 °C (planned 20 °C).'],
     [
       'warmer',
       { shift: -75, celsius: 27 },
-      'Shifted 1 h 15 min earlier than planned because the concrete is 27 °C, planned 20 °C.',
+      'Shifted 1 h 15 min earlier than planned because the concrete is 27 °C (planned 20 °C).',
     ],
     ['hardly', { shift: 3 }, 'As planned, within 5 min.'],
     [
@@ -36,7 +36,7 @@ describe('how a window stands to the planned one', () => {
     [
       'by the air',
       { basis: 'air' },
-      'Shifted 40 min later than planned because the concrete is 12 °C as the air, not measured, planned 20 °C.',
+      'Shifted 40 min later than planned because the concrete is 12 °C as the air, not measured (planned 20 °C).',
     ],
   ])('%s', (_, change, text) => {
     expect(shiftText({ ...FOUND, ...change }, clock)).toBe(text)
@@ -75,7 +75,7 @@ describe('drying in words', () => {
       FinishNow['drying']
     >
   it('never says more than the formulas know', () => {
-    expect(dryingText(drying({}))).toBe('From 0.4 to 0.9 kg/m²/h: under the line of this mix 1.')
+    expect(dryingText(drying({}))).toBe('From 0.4 to 0.9 kg/m²/h: under the line of this mix, 1.0.')
     expect(dryingText(drying({ against: 'near', limit: 0.5 }))).toContain('lies inside that')
     expect(dryingText(drying({ against: 'over', limit: 0.25 }))).toContain('Act now')
     expect(dryingText(drying({ low: 0.02 }))).toContain('under 0.1')

@@ -22,7 +22,7 @@ export function shiftText(found: FinishNow, clock: (hour: number) => string): st
   const reasons: string[] = []
   if (celsius !== null && reference !== null && Math.abs(celsius - reference) >= 1)
     reasons.push(
-      `the concrete is ${fixed(celsius, 0)} °C${basis === 'air' ? ' as the air, not measured' : ''}, planned ${fixed(reference, 0)} °C`,
+      `the concrete is ${fixed(celsius, 0)} °C${basis === 'air' ? ' as the air, not measured' : ''} (planned ${fixed(reference, 0)} °C)`,
     )
   if (typeof sheen === 'number' && Math.abs(sheen - finish.opens) < 0.02)
     reasons.push(`the sheen ${found.sheenSeen ? 'went' : 'goes'} only at ${clock(sheen)}`)
@@ -53,7 +53,7 @@ export function dryingText(drying: NonNullable<FinishNow['drying']>): string {
   const { rate, low, high, limit, against } = drying
   if (rate <= 0) return 'Nothing dries: water condenses on the surface. Do not work it in.'
   const span = `${rough(Math.max(0, low))} to ${rough(high)}`
-  const line = `line of this mix ${String(limit)}`
+  const line = `line of this mix, ${limit < 0.5 ? fixed(limit, 2) : fixed(limit, 1)}`
   if (against === 'under') return `From ${span} kg/m²/h: under the ${line}.`
   if (against === 'over') return `From ${span} kg/m²/h: over the ${line}. Act now.`
   return `From ${span} kg/m²/h: the ${line} lies inside that. Take care of it.`

@@ -80,7 +80,7 @@ function Pour({
   const age = mixed === null ? null : (now.getTime() - mixed) / HOUR
   const found = useFinish(facts, plan, now)
   return (
-    <Sheet title={`${mark}, ${job}`} note={stateText(facts)}>
+    <Sheet title={`${mark}, ${job}`} note={stateText(facts)} className="pour">
       <dl className="pours-facts">
         <Fact
           word="Concrete"

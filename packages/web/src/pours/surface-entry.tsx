@@ -1,4 +1,4 @@
-import { type FinishNow, type PanelFacts, type SurfaceKind, surfaceSeen } from '@castwright/engine/steps'
+import { type PanelFacts, type SurfaceKind, surfaceSeen } from '@castwright/engine/steps'
 import { type FormEvent, type ReactElement, useState } from 'react'
 import { announce, Button, NumberField, readNumber, Sheet } from '../look/index.ts'
 import { useActing } from '../panel/acting.ts'
@@ -13,7 +13,6 @@ import { usePerson, useRecord, useYardState } from '../record/index.ts'
 export interface SurfaceEntryProps {
   readonly facts: PanelFacts
   readonly place: PanelPlace
-  readonly found: FinishNow
   readonly clock: (hour: number) => string
   readonly now: Date
 }
@@ -50,7 +49,7 @@ export function SurfaceEntry({ facts, place, clock, now }: SurfaceEntryProps): R
         {mayDo(person.role, 'value') ? (
           <>
             <fieldset className="finish-signs">
-              <legend>Boot print now</legend>
+              <legend>Seen now: boot print, sheen</legend>
               {PRINTS.map((depth) => (
                 <Button key={depth} disabled={busy} onClick={() => void keep('print', depth)}>
                   {depth === 0 ? 'no mark' : `${depth} mm`}
