@@ -30,6 +30,16 @@ describe('how a window stands to the planned one', () => {
       { sheen: 3, celsius: 20 },
       'Shifted 40 min later than planned because the sheen goes only at 03:30.',
     ],
+    [
+      'wet',
+      { sheen: 4, shift: 2 },
+      'As planned, within 5 min. The sheen is expected to stay until 04:30: draw the water off before the pan.',
+    ],
+    [
+      'wet to the end',
+      { sheen: 'stays', shift: 2 },
+      'As planned, within 5 min. The sheen is not expected to go by itself: draw the water off before the pan.',
+    ],
     ['nothing measured', { basis: 'plan' }, 'Planned: nothing is measured yet, and no air is on record.'],
     ['no readings', { windows: [] }, 'Planned: no readings yet.'],
     ['not known', { finish: null }, 'No window: not known.'],

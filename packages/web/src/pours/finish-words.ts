@@ -26,15 +26,20 @@ export function shiftText(found: FinishNow, clock: (hour: number) => string): st
     )
   if (typeof sheen === 'number' && Math.abs(sheen - finish.opens) < 0.02)
     reasons.push(`the sheen ${found.sheenSeen ? 'went' : 'goes'} only at ${clock(sheen)}`)
-  if (sheen === 'stays') reasons.push('the sheen is not expected to go by itself')
   const because = reasons.length === 0 ? '' : ` because ${reasons.join(' and ')}`
   const head =
     Math.abs(shift) < SMALL
       ? 'As planned, within 5 min.'
       : `Shifted ${minutesText(shift)} ${shift > 0 ? 'later' : 'earlier'} than planned${because}.`
-  if (sign === null || Math.abs(bySign) < SMALL) return head
+  const wet =
+    sheen === 'stays'
+      ? ' The sheen is not expected to go by itself: draw the water off before the pan.'
+      : typeof sheen === 'number' && sheen > finish.opens + 0.02
+        ? ` The sheen is expected to stay until ${clock(sheen)}: draw the water off before the pan.`
+        : ''
+  if (sign === null || Math.abs(bySign) < SMALL) return `${head}${wet}`
   const what = sign.what === 'boot print' ? `boot print of ${sign.value} mm` : `${sign.value} MPa`
-  return `${head} The ${what} seen at ${clock(sign.hour)} counts before the computed time: ${minutesText(bySign)} ${bySign > 0 ? 'later' : 'earlier'}.`
+  return `${head}${wet} The ${what} seen at ${clock(sign.hour)} counts before the computed time: ${minutesText(bySign)} ${bySign > 0 ? 'later' : 'earlier'}.`
 }
 
 /** What the times rest on, in two words. */
