@@ -127,14 +127,14 @@ export function finishNow(input: FinishNowInput): FinishNow {
   const hour = (Date.parse(now) - Date.parse(mixed)) / HOUR
   const bed = yard?.beds?.find((each) => each.mark === cast.bed)
   const readings = finishReadings(facts, mixed, input.dockets)
-  const air = surfaceAir({ ...input, mixed, indoors: bed?.roofed === true })
+  const air = surfaceAir({ ...input, mixed, roofed: bed?.roofed === true })
   const surface = new Surface({
     mix: { ...mix, initialSet: mix.initialSet, reference: mix.reference },
     thickness: plan.thickness,
     readings,
     air,
     hour: Math.max(0, hour),
-    indoors: bed?.roofed === true,
+    roofed: bed?.roofed === true,
   })
   const weatherFaults = [...input.weather, ...input.forecast].flatMap((reading) => {
     const away = (Date.parse(reading.at) - Date.parse(mixed)) / HOUR
@@ -203,15 +203,15 @@ function surfaceAir({
   weather,
   forecast,
   mixed,
-  indoors,
+  roofed,
 }: Pick<FinishNowInput, 'weather' | 'forecast'> & {
   readonly mixed: string
-  readonly indoors: boolean
+  readonly roofed: boolean
 }): SurfaceAir {
   const down = (reading: YardWeather): YardWeather => {
     const { wind, windHeight } = reading
     // What was read by hand at the panel holds in the shed too.
-    if (indoors && windHeight === undefined) return { ...reading, wind: SHED_WIND }
+    if (roofed && windHeight === undefined) return { ...reading, wind: SHED_WIND }
     return wind === null ? reading : { ...reading, wind: windAtSurface(wind, windHeight ?? STATION_HEIGHT) }
   }
   const pour = weatherOfPour({
@@ -235,7 +235,7 @@ export interface SurfaceInput {
   readonly air: SurfaceAir
   /** Now, from mixing. */
   readonly hour: number
-  readonly indoors: boolean
+  readonly roofed: boolean
 }
 
 /** One surface: its temperature is made once, the windows of each activation energy along it. */

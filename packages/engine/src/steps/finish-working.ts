@@ -106,7 +106,7 @@ export function finishAssumed(
     readonly activation: number
   },
 ): Assumed[] {
-  const { mix, readings, measured, kind, placed, activation, indoors } = input
+  const { mix, readings, measured, kind, placed, activation, roofed } = input
   const lines: (Assumed | null)[] = [
     temperatureLine(measured, mix),
     { field: 'scatter of a batch', value: 10, unit: '%', why: 'sets earlier or later than the mix’s test' },
@@ -133,7 +133,7 @@ export function finishAssumed(
     readings.passes === null
       ? { field: 'passes', value: 2, unit: '', why: 'nobody asked for another number' }
       : null,
-    indoors
+    roofed
       ? { field: 'wind in the shed', value: SHED_WIND, unit: 'km/h', why: 'unless read at the panel' }
       : {
           field: 'wind',
