@@ -5,6 +5,7 @@ import { Notice, useTitle } from '../look/index.ts'
 import { usePanel, usePlan } from '../record/index.ts'
 import { LiveWalk } from './live-walk.tsx'
 import { PlacingPart } from './placing-part.tsx'
+import { PourSurface } from './pour-surface.tsx'
 
 /** The pour room of one panel: where the chute stands, which heads work, and the vibrator's walk, live. */
 export function PourScreen(): ReactElement {
@@ -46,6 +47,7 @@ export function PourScreen(): ReactElement {
             <LiveWalk facts={facts} plan={plan} compaction={plan.pour.compaction} />
           )}
           <PlacingPart facts={facts} plan={plan} />
+          <PourSurface facts={facts} plan={plan} />
         </>
       )}
     </div>
