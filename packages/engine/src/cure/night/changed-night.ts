@@ -27,8 +27,8 @@ export function changedNight(of: NightCase, change: NightChange): NightCase {
         ? cover.cover
         : { mark: cover.cover?.mark ?? 'cover', resistance: Math.max(0, resistance) },
     // A panel that lay bare is covered from the start of what is tried.
-    on: cover.on ?? (resistance === undefined ? null : { hour: of.age, by: 'planned' }),
-    off: coverOff === undefined ? cover.off : { hour: coverOff, by: 'planned' },
+    on: cover.on ?? (resistance === undefined ? null : { hour: of.age, by: 'tried' }),
+    off: coverOff === undefined ? cover.off : { hour: coverOff, by: 'tried' },
   }
   return {
     ...of,

@@ -6,8 +6,8 @@ import type { Yard, YardCover } from '../../yard/yard.ts'
 /** Hours from mixing. */
 export interface CoverTime {
   readonly hour: number
-  /** `recorded`: somebody recorded it; else as planned. */
-  readonly by: 'recorded' | 'planned'
+  /** `recorded`: somebody recorded it; `tried`: on a screen only; else as planned. */
+  readonly by: 'recorded' | 'planned' | 'tried'
 }
 
 export interface CoverTimes {
@@ -112,10 +112,10 @@ function coverOf(yard: Yard | null, assumed: Assumed[]): NonNullable<CoverTimes[
       unit: '',
       why: 'the yard names no usual cover: the first that it lists',
     })
-  return { mark: listed.mark, resistance: resistanceOf(listed) }
+  return { mark: listed.mark, resistance: coverResistance(listed) }
 }
 
 /** m²K/W */
-export function resistanceOf({ resistance, thickness = 0, conductivity = 1 }: YardCover): number {
+export function coverResistance({ resistance, thickness = 0, conductivity = 1 }: YardCover): number {
   return resistance ?? thickness / 1000 / conductivity
 }

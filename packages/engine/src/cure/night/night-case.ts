@@ -1,7 +1,9 @@
 import type { FamilyId } from '../../codes/family.ts'
+import { codeFamily } from '../../codes/index.ts'
 import type { Plan } from '../../plan.ts'
 import { concreteLogs } from '../../steps/curve-low.ts'
 import type { EnteredLimit, PanelFacts, YardFacts } from '../../steps/facts.ts'
+import { CUBE_RATIO_LIMIT, pourResults } from '../../steps/pour-results.ts'
 import { type Assumed, known, unknown, type Worked } from '../../working/worked.ts'
 import type { Mix } from '../../yard/yard.ts'
 import type { NightInput } from '../heat/night.ts'
@@ -9,6 +11,7 @@ import { skyOfAir } from '../heat/outside.ts'
 import type { SeriesPoint } from '../heat/series.ts'
 import { LONGEST_STRETCH, type Weather, weatherGaps } from '../heat/weather.ts'
 import { weatherOfPour, type YardWeather } from '../heat/yard-weather.ts'
+import type { Cylinder } from '../live-curve.ts'
 import type { Reading } from '../readings.ts'
 import { type CoverTimes, coverTimes } from './cover-times.ts'
 import { placedTemperature } from './placed-temperature.ts'
@@ -29,6 +32,8 @@ export interface NightCase {
   readonly loggedTo: number | null
   /** What was logged in the concrete. */
   readonly logs: readonly { readonly channel: string; readonly readings: readonly Reading[] }[]
+  /** Results of this pour as cylinders: they may lower the curve of the mix, never raise it. */
+  readonly results: readonly Cylinder[]
   readonly assumed: readonly Assumed[]
 }
 
@@ -99,6 +104,11 @@ export function nightCase(given: NightCaseInput): Worked<NightCase> {
     finished: plan.pour.finish?.closes ?? null,
     age,
   })
+  const results = pourResults({
+    specimens: facts.specimens,
+    cubeRatio: yard.limits[CUBE_RATIO_LIMIT] ?? null,
+    standardCuring: codeFamily(plan.family).cure.standardCuring,
+  })
   const top = topOf({ weather, hours: reach.hours, roofed: bed?.roofed, covering })
   return known(
     {
@@ -120,7 +130,9 @@ export function nightCase(given: NightCaseInput): Worked<NightCase> {
       age,
       loggedTo,
       logs: concreteLogs(facts.temperatures).map(({ channel, readings }) => ({ channel, readings })),
+      results: results.cylinders,
       assumed: [
+        ...results.assumed,
         ...reach.assumed,
         ...(initial.assumed ?? []),
         ...covering.assumed,

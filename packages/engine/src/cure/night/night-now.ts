@@ -69,8 +69,6 @@ export function runNight(of: NightCase): Worked<NightNow> {
   })
   const working = heatSteps(problem, run)
   const assumed = [...of.assumed, ...(night.assumed ?? [])]
-  const strengthOf = (from: HeatRun): AlongNight =>
-    alongNight({ mix: of.mix, logs: of.logs, wanted: of.wanted, run: from })
   return known(
     {
       curves: curvesOf(run),
@@ -85,9 +83,9 @@ export function runNight(of: NightCase): Worked<NightNow> {
       checks: findings.checks.map((check) => advised(check, working, assumed)),
       compared: of.logs.flatMap((log) => comparedLog(log, run) ?? []),
       wanted: of.wanted,
-      strength: strengthOf(run),
-      cold: cold === null ? null : strengthOf(cold),
-      warm: warm === null ? null : strengthOf(warm),
+      strength: strengthOf(of, run),
+      cold: cold === null ? null : strengthOf(of, cold),
+      warm: warm === null ? null : strengthOf(of, warm),
       working,
       assumed:
         forecastFrom === null
@@ -119,6 +117,19 @@ function advised(check: Check, working: readonly Step[], assumed: readonly Assum
 
 function curvesOf({ times, core, top, bottom, coldest, hottest }: HeatRun): NightCurves {
   return { times, core, top, bottom, coldest, hottest }
+}
+
+/** By the mix's curve, lowered by results of the pour and never raised, as the earliest first lift is. */
+function strengthOf({ mix, logs, wanted, results }: NightCase, run: HeatRun): AlongNight {
+  const alone = alongNight({ mix, logs, wanted, run })
+  if (results.length === 0) return alone
+  const told = alongNight({ mix, logs, wanted, run, cylinders: results })
+  const lowered = told.curve.length > 0 && metLast(told) > metLast(alone)
+  return lowered ? told : alone
+}
+
+function metLast({ hour, hourLow }: AlongNight): number {
+  return hourLow ?? hour ?? Number.POSITIVE_INFINITY
 }
 
 /** Where the lowest temperature of the run is: the face that has it, to a hundredth of a kelvin at the time next to it. */
