@@ -3,6 +3,7 @@ import type { Attachment, Entry, Person, YardState } from '@castwright/record'
 import { createContext, useContext, useEffect, useMemo, useState, useSyncExternalStore } from 'react'
 import type { KeptEntry, KeptFile } from './database.ts'
 import type { EntryDraft } from './device.ts'
+import type { Nights } from './nights.ts'
 import type { Planner, PlanState } from './planner.ts'
 import type { RecordSnapshot, RecordStore, SignOutcome } from './record-store.ts'
 import type { SyncState } from './sync.ts'
@@ -10,11 +11,12 @@ import type { SyncState } from './sync.ts'
 export interface RecordRoom {
   readonly store: RecordStore
   readonly planner: Planner
+  readonly nights: Nights
 }
 
 export const RecordContext = createContext<RecordRoom | null>(null)
 
-function useRoom(): RecordRoom {
+export function useRoom(): RecordRoom {
   const room = useContext(RecordContext)
   if (room === null) throw new Error('a screen of the record stands outside <RecordContext>')
   return room

@@ -14,6 +14,8 @@ export {
   useStore,
   useYardState,
 } from './hooks.ts'
+export type { NightState } from './nights.ts'
 export type { PlanState } from './planner.ts'
 export type { SignOutcome } from './record-store.ts'
 export type { SyncState } from './sync.ts'
+export { type PanelNight, useNight, useNights, useTriedNight } from './use-night.ts'

@@ -3,6 +3,7 @@ import { createApi } from './api.ts'
 import { DeviceDatabase } from './database.ts'
 import type { RecordRoom } from './hooks.ts'
 import { browserLock } from './lock.ts'
+import { Nights, type NightWorker } from './nights.ts'
 import { Planner, type PlanWorker } from './planner.ts'
 import { RecordStore } from './record-store.ts'
 
@@ -13,9 +14,13 @@ export async function openRecord(): Promise<RecordRoom> {
     () =>
       new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' }) as unknown as PlanWorker,
   )
+  const nights = new Nights(
+    () =>
+      new Worker(new URL('./night-worker.ts', import.meta.url), { type: 'module' }) as unknown as NightWorker,
+  )
   await store.start()
   listen(store)
-  return { store, planner }
+  return { store, planner, nights }
 }
 
 /** Wakes the sync when the network is back, when the app comes to the front, and when the record has something new. */
