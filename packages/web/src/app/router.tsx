@@ -131,6 +131,12 @@ const yard = createRoute({
   component: lazyRouteComponent(() => import('../yard/yard-screen.tsx'), 'YardScreen'),
 })
 
+const weather = createRoute({
+  getParentRoute: () => rooms,
+  path: '/weather',
+  component: lazyRouteComponent(() => import('../weather/weather-screen.tsx'), 'WeatherScreen'),
+})
+
 /** Needs no server, no sign-in and no record: a stranger checks a passport here. */
 const verify = createRoute({
   getParentRoute: () => root,
@@ -155,6 +161,7 @@ export const router = createRouter({
       reviseDrawing,
       proof,
       yard,
+      weather,
       pours,
       pour,
       strength,

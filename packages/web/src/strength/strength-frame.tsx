@@ -4,6 +4,7 @@ import type { ReactElement, ReactNode } from 'react'
 const PAGES = [
   { to: '/strength', name: 'Tonight' },
   { to: '/strength/results', name: 'Results' },
+  { to: '/weather', name: 'Weather' },
 ] as const
 
 /** The room's heading and its pages. */

@@ -22,6 +22,11 @@ export function YardScreen(): ReactElement {
       <div className="yard-columns">
         <div className="stack">
           <YardFactsSheet />
+          <Sheet title="Weather" note="Forecast and station log: what the nights are computed from.">
+            <Link className="button" to="/weather">
+              See it, bring it in
+            </Link>
+          </Sheet>
           {may ? (
             <Sheet title="Bring in" note="Yard, job or drawing as JSON; it is told by its format.">
               <div className="stack">
