@@ -1,8 +1,10 @@
 import './day.css'
+import { stepIsDone } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
 import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react'
 import { announce, Button, Explain, Sheet, useTitle, VerdictMark } from '../look/index.ts'
-import { useNow, usePlans, useYardState } from '../record/index.ts'
+import { NightList } from '../night/night-line.tsx'
+import { useNights, useNow, usePlans, useYardState } from '../record/index.ts'
 import { type BedDay, bedDays, onBeds } from './bed-day.ts'
 import { DayList } from './day-list.tsx'
 import { DayPicture } from './day-picture.tsx'
@@ -52,6 +54,11 @@ function Day(): ReactElement {
       shown === today ? heldUp({ panels: planned, rows, yard: state.yard, now: new Date(minute), zone }) : [],
     [planned, rows, state.yard, minute, zone, shown, today],
   )
+  const curing = useMemo(
+    () => planned.filter(({ facts }) => facts.cast !== null && !stepIsDone('strip', facts)),
+    [planned],
+  )
+  const nights = useNights(curing)
   useSentencesAnnounced(sentences)
   const computing = plans.filter(({ status }) => status === 'computing').length
   const clock = (at: number): string => clockText(at, zone)
@@ -86,6 +93,9 @@ function Day(): ReactElement {
         <OpenBed rows={rows} now={now.getTime()} window={window} clock={clock} />
         <DayList rows={rows} now={now.getTime()} clock={clock} />
       </div>
+      {shown === today ? (
+        <NightList panels={curing.map(({ facts }) => facts)} nights={nights} zone={zone} now={now} />
+      ) : null}
       <Unknowns rows={rows} />
     </div>
   )

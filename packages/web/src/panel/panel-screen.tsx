@@ -1,9 +1,10 @@
 import { stepPicture, withDefects } from '@castwright/documents/picture'
 import { cardOf, isStepId, panelStep, STEP_IDS, type StepId, stepIsDone } from '@castwright/engine/steps'
+import type { Check } from '@castwright/engine/working'
 import { getRouteApi, Link } from '@tanstack/react-router'
 import { type ReactElement, useCallback, useMemo, useState } from 'react'
 import { massText, Notice, Sheet, sizeText, TitleBlock, useTitle } from '../look/index.ts'
-import { useNow, usePanel, usePlan, useYardState } from '../record/index.ts'
+import { useNight, useNow, usePanel, usePlan, useYardState } from '../record/index.ts'
 import { Ladder } from './ladder.tsx'
 import { PanelContext, type PanelRoom, usePanelRoom } from './panel-context.ts'
 import './panel.css'
@@ -28,12 +29,14 @@ export function PanelScreen(): ReactElement {
   const step: StepId = isStepId(wanted) ? wanted : facts === null ? 'steel-in' : openStep(facts, stepIsDone)
   const plan = planned.status === 'ready' ? planned.plan : null
   const minute = now.toISOString().slice(0, 16)
+  const night = useNight(step === 'cure' ? facts : null, plan)
+  const advice = night.state.status === 'ready' ? night.state.night.checks : NO_CHECKS
   const card = useMemo(
     () =>
       facts === null || plan === null
         ? null
-        : cardOf({ plan, step, facts, yard: state.yard, now: `${minute}:00.000Z` }),
-    [facts, plan, step, state.yard, minute],
+        : cardOf({ plan, step, facts, yard: state.yard, now: `${minute}:00.000Z`, night: advice }),
+    [facts, plan, step, state.yard, minute, advice],
   )
   const onStep = useCallback(
     (to: StepId) => void navigate({ search: { step: to }, resetScroll: false }),
@@ -71,6 +74,8 @@ export function PanelScreen(): ReactElement {
     </PanelContext>
   )
 }
+
+const NO_CHECKS: readonly Check[] = []
 
 function PanelBody({
   step,

@@ -1,6 +1,7 @@
 import type { Card } from '@castwright/engine/steps'
 import type { ReactElement } from 'react'
 import { CastForm } from './cast-form.tsx'
+import { CureNight } from './cure-night.tsx'
 import { DesignForm } from './design-form.tsx'
 import { DocketForm } from './docket-form.tsx'
 import { FinishSurface } from './finish-surface.tsx'
@@ -49,6 +50,7 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
       return (
         <>
           <CastForm />
+          <CureNight />
           <TemperatureForm card={card} />
           <SpecimenForm step={step} />
         </>

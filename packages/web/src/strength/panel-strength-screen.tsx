@@ -5,8 +5,9 @@ import type { Mix } from '@castwright/engine/yard'
 import { Link, useParams } from '@tanstack/react-router'
 import { type ReactElement, useMemo } from 'react'
 import { fixed, Notice, Sheet, useTitle } from '../look/index.ts'
+import { NightPart } from '../night/night-part.tsx'
 import { whenText } from '../panel/when.ts'
-import { useNow, usePanel, usePlan, useYardState } from '../record/index.ts'
+import { type PanelNight, useNight, useNow, usePanel, usePlan, useYardState } from '../record/index.ts'
 import { ChanceSheet } from './chance-sheet.tsx'
 import { CoverSheet } from './cover-sheet.tsx'
 import { RestsOn } from './rests-on.tsx'
@@ -47,6 +48,7 @@ export function PanelStrengthScreen(): ReactElement {
 function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Plan }): ReactElement | null {
   const { yard, weather } = useYardState()
   const now = useNow(60_000)
+  const night = useNight(facts, plan)
   const asked = useMemo<StrengthInput>(
     () => ({
       facts,
@@ -85,7 +87,7 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
         title="Strength"
         note={`Expected strength and its 90 % band, along ${line.cure.temperature === 'logged' ? 'this pour’s own temperatures' : 'the planned temperature, since nothing is logged'}. An estimate for this mix: the hold waits for results.`}
       >
-        <StrengthChart facts={facts} line={line} when={when} />
+        <StrengthChart facts={facts} line={line} night={night} when={when} />
         {open.words.map((word) => (
           <p key={word}>{word}</p>
         ))}
@@ -99,6 +101,7 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
         </p>
       </Sheet>
       <ChanceSheet facts={facts} line={line} when={when} />
+      <NightPart facts={facts} night={night} />
       <Sheet
         title="Temperatures"
         note="Hours as logged in this pour; air as the weather log of the yard has it."
@@ -224,10 +227,12 @@ function Fact({ word, value }: { readonly word: string; readonly value: string }
 function StrengthChart({
   facts,
   line,
+  night,
   when,
 }: {
   readonly facts: PanelFacts
   readonly line: StrengthLine
+  readonly night: PanelNight
   readonly when: (hour: number) => string
 }): ReactElement {
   const met = line.met === null || facts.cast === null ? null : (line.met - Date.parse(facts.cast.at)) / HOUR
@@ -239,7 +244,10 @@ function StrengthChart({
       title={`Strength of ${facts.mark} from mixing on`}
       unit="MPa"
       from={0}
-      lines={[{ name: 'expected', look: 'main', points: curve.map(([hour, strength]) => [hour, strength]) }]}
+      lines={[
+        { name: 'expected', look: 'main', points: curve.map(([hour, strength]) => [hour, strength]) },
+        ...nightLine(night, line, until),
+      ]}
       band={curve.flatMap(([hour, , low, high]) =>
         low === null || high === null ? [] : [[hour, low, high] as const],
       )}
@@ -258,6 +266,16 @@ function StrengthChart({
       xText={when}
     />
   )
+}
+
+/** Expected strength by the computed night: from the last logged hour on where there is a log. */
+function nightLine({ state }: PanelNight, { cure }: StrengthLine, until: number): readonly ChartLine[] {
+  if (state.status !== 'ready') return []
+  const from = cure.loggedTo ?? 0
+  const points = state.night.strength.curve
+    .filter(([hour]) => hour >= from && hour <= until)
+    .map(([hour, strength]) => [hour, strength] as const)
+  return points.length < 2 ? [] : [{ name: 'by the computed night', look: 'second', points }]
 }
 
 function Results({ facts }: { readonly facts: PanelFacts }): ReactElement {
