@@ -37,7 +37,8 @@ export type Role = (typeof ROLES)[number]
  * `difference`: an engineer signs that our own result of the lift fails or is not known where the confirmed lifting design holds.
  * `defect`, `disposition`, `inspection`: found wrong, decided, looked at again. `correction`: a new value for an
  * earlier entry. `drawing`, `yard`, `job`: what was brought in. `cast`, `docket`, `temperature`, `specimen`, `weather`: the
- * pour and its night. `docket-decision`: a load is accepted by name and reason, or sent back. `gear`: an inspection date. `limit`: a number with its source, entered by an engineer for the yard.
+ * pour and its night. `docket-decision`: a load is accepted by name and reason, or sent back. `specimen-set`: specimens made of a
+ * load, and when each is to be tested. `gear`: an inspection date. `limit`: a number with its source, entered by an engineer for the yard.
  * `bundle`: steel as it came; `release`: a person accepts it, keeps it apart or sends it back; `rack`: offcuts counted into the rack;
  * `used`: its steel went into a panel; `cut-plan`: a cutting plan handed to the shear; `cut`: bars that were cut.
  * `place`: where a panel stands. `photo`: pictures alone. `passport`: a passport was handed over.
@@ -62,6 +63,7 @@ export const ENTRY_KINDS = [
   'docket-decision',
   'temperature',
   'specimen',
+  'specimen-set',
   'weather',
   'gear',
   'limit',

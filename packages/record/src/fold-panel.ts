@@ -71,6 +71,12 @@ export function foldPanel(
   flags.push(...temperatures.flags)
   const loads = loadsOf(id, chains)
   flags.push(...loads.flags)
+  const sets = of<ValueOf<'specimen-set'>>(chains, 'specimen-set').map(({ tip, value }) => ({
+    entry: tip.id,
+    ...value,
+    by: tip.person,
+    seen: tip.seen,
+  }))
   const place = last(of<ValueOf<'place'>>(chains, 'place'))
   const design = last(of(chains, 'design').filter(({ root }) => root.revision === drawn?.revision))
   return {
@@ -93,6 +99,7 @@ export function foldPanel(
         by: tip.person,
         seen: tip.seen,
       })),
+      ...(sets.length === 0 ? {} : { sets }),
       temperatures: temperatures.logs,
       defects: defectsOf(chains, late),
       place: place?.value.place ?? null,

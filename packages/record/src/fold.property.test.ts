@@ -51,6 +51,7 @@ const act: fc.Arbitrary<Act> = fc.record({
     'design',
     'difference',
     'specimen',
+    'specimen-set',
     'cast',
     'docket',
     'docket',
@@ -224,6 +225,17 @@ function made(
         kind: 'specimen',
         subject,
         value: { specimen: 'C1', kind: 'cylinder', age: 18, strength: 10 + (pick % 10) },
+      })
+    case 'specimen-set':
+      return hand.make(who, {
+        kind: 'specimen-set',
+        subject,
+        value: {
+          set: `S${pick % 3}`,
+          kind: 'cylinder',
+          made: new Date(START + pick).toISOString(),
+          tests: [{ age: 24 + (pick % 5), cured: 'panel', specimens: [`S${pick % 3}-1`] }],
+        },
       })
     case 'cast':
       return hand.make(who, { kind: 'cast', subject, value: { at: new Date(START + pick).toISOString() } })

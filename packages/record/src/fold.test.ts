@@ -594,6 +594,16 @@ describe('the yard', () => {
         kind: 'specimen',
         value: { specimen: 'C1', kind: 'cylinder', age: 18, strength: 17 },
       }),
+      device.make(FLOOR, {
+        ...about,
+        kind: 'specimen-set',
+        value: {
+          set: 'S1',
+          kind: 'cylinder',
+          made: '2026-03-02T08:20:00.000Z',
+          tests: [{ age: 672, cured: 'standard', specimens: ['S1-1'] }],
+        },
+      }),
       device.make(FLOOR, { ...about, kind: 'place', value: { place: 'R1' } }),
       device.make(FLOOR, {
         ...about,
@@ -607,6 +617,7 @@ describe('the yard', () => {
     expect(state.panels.get('J1/W1')).toMatchObject({
       cast: { at: '2026-03-02T08:00:00.000Z', bed: 'B1', mix: 'M1' },
       specimens: [{ specimen: 'C1', strength: 17, by: FLOOR }],
+      sets: [{ set: 'S1', tests: [{ age: 672, specimens: ['S1-1'] }], by: FLOOR }],
       temperatures: [
         {
           channel: 'core',

@@ -24,6 +24,7 @@ describe('who may make what', () => {
     ['docket', 'engineer floor lead'],
     ['docket-decision', 'engineer lead'],
     ['specimen', 'engineer floor lead'],
+    ['specimen-set', 'engineer floor lead'],
     ['defect', 'engineer floor lead'],
   ])('lets %s be made by: %s', (kind, roles) => {
     expect(

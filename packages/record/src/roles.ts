@@ -24,6 +24,7 @@ const ENTITLED: Readonly<Record<EntryKind, readonly Role[]>> = {
   'docket-decision': LEAD_OR_ENGINEER,
   temperature: EVERYONE_ON_THE_FLOOR,
   specimen: EVERYONE_ON_THE_FLOOR,
+  'specimen-set': EVERYONE_ON_THE_FLOOR,
   weather: EVERYONE_ON_THE_FLOOR,
   gear: ['lead'],
   limit: ['engineer'],

@@ -71,6 +71,19 @@ const GOOD: Readonly<Record<string, object>> = {
     },
   },
   specimen: { value: { specimen: 'C1', kind: 'cylinder', age: 18, strength: 17.5 } },
+  'specimen-set': {
+    value: {
+      set: 'S1',
+      kind: 'cylinder',
+      size: 150,
+      made: AT,
+      docket: '3061',
+      tests: [
+        { age: 20, cured: 'panel', specimens: ['S1-1', 'S1-2'] },
+        { age: 672, cured: 'standard', specimens: ['S1-3'] },
+      ],
+    },
+  },
   weather: { subject: yard, value: { readings: [{ at: AT, air: 8, humidity: 80, wind: null }] } },
   gear: { subject: { kind: 'gear', id: 'crane-1' }, value: { due: '2026-09-01' } },
   limit: {
@@ -178,6 +191,26 @@ describe('entry as it comes in', () => {
       'a specimen of no strength',
       entry('specimen', { value: { specimen: 'C', kind: 'cube', age: 18, strength: 0 } }),
       'value.strength',
+    ],
+    [
+      'a specimen that is to be tested twice',
+      entry('specimen-set', {
+        value: {
+          set: 'S1',
+          kind: 'cube',
+          made: AT,
+          tests: [
+            { age: 20, cured: 'panel', specimens: ['S1-1'] },
+            { age: 672, cured: 'standard', specimens: ['S1-1'] },
+          ],
+        },
+      }),
+      'value',
+    ],
+    [
+      'a set that nobody is to test',
+      entry('specimen-set', { value: { set: 'S1', kind: 'cube', made: AT, tests: [] } }),
+      'value.tests',
     ],
     [
       'a humidity of 101 %',

@@ -84,6 +84,31 @@ export const valueSchemas = {
     /** With the panel, or at the standard's temperature; with the panel where it is left out. */
     cured: z.enum(['panel', 'standard']).optional(),
   }),
+  'specimen-set': z
+    .strictObject({
+      set: mark,
+      kind: z.enum(['cylinder', 'cube']),
+      /** Diameter or side, mm. */
+      size: z.number().positive().max(1000).optional(),
+      /** UTC; test ages count from here. */
+      made: instant,
+      docket: word.optional(),
+      tests: z
+        .array(
+          z.strictObject({
+            /** Hours from making to the test: up to ten years. */
+            age: z.number().positive().max(87_660),
+            cured: z.enum(['panel', 'standard']),
+            specimens: z.array(mark).min(1).max(20),
+          }),
+        )
+        .min(1)
+        .max(20),
+    })
+    .refine(({ tests }) => {
+      const marks = tests.flatMap(({ specimens }) => specimens)
+      return new Set(marks).size === marks.length
+    }, 'a mark of its own for each specimen'),
   weather: z.strictObject({
     /** What is still to come, as somebody foretold it; left out or false: as logged. */
     forecast: z.boolean().optional(),
@@ -165,6 +190,7 @@ const NEEDS: Readonly<Record<EntryKind, Needs>> = {
   'docket-decision': { subject: PANEL, fields: ['about', 'reason'] },
   temperature: { subject: PANEL },
   specimen: { subject: PANEL },
+  'specimen-set': { subject: PANEL },
   weather: { subject: ['yard'] },
   gear: { subject: ['gear'] },
   limit: { subject: ['yard'], fields: ['check'] },

@@ -57,10 +57,28 @@ export interface MeanWanted {
   readonly source: Source
 }
 
+export interface SamplingInput {
+  /** Concrete of one class poured that day, m³. */
+  readonly volume: number
+  /** Surface of slabs or walls poured with it, m². */
+  readonly area?: number
+}
+
+/** Strength tests that a day wants of one concrete. */
+export interface Sampling {
+  readonly tests: number
+  readonly source: Source
+}
+
 /** What a family says of finished panels and of test results. `unknown`: nothing that is confirmed. */
 export interface QualityRules {
   readonly tolerance: (input: ToleranceInput) => Worked<ToleranceLimit>
   readonly acceptance: (input: AcceptanceInput) => Worked<readonly AcceptanceRule[]>
   /** Mean at which acceptance is met with the usual chance. */
   readonly meanWanted: (input: MeanWantedInput) => Worked<MeanWanted>
+  /** By how much a test may miss its age, h, to each side. */
+  readonly testAge: (age: number) => Worked<number>
+  readonly sampling: (input: SamplingInput) => Worked<Sampling>
+  /** The family's sampling in words, for the card of the delivery; null where nothing is confirmed. */
+  readonly samplingWords: string | null
 }

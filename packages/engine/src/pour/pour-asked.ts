@@ -41,7 +41,10 @@ export function askedAtDelivery(family: CodeFamily, mix: Mix | null): Asked[] {
       source: WATER,
       note: 'Once, on arrival, then at least 30 turns at mixing speed.',
     },
-    kept('deliver', 'specimens-made', 'Cylinders or cubes made', 'number', 'pieces'),
+    {
+      ...kept('deliver', 'specimens-made', 'Cylinders or cubes made', 'number', 'pieces'),
+      ...(family.quality.samplingWords === null ? {} : { note: family.quality.samplingWords }),
+    },
     air(family),
   ]
 }

@@ -99,6 +99,30 @@ export interface SpecimenResult {
   readonly seen: string
 }
 
+/** Specimens made from one load, and when each is to be tested. */
+export interface SpecimenSet {
+  readonly entry: string
+  readonly set: string
+  readonly kind: 'cylinder' | 'cube'
+  /** Diameter or side, mm. */
+  readonly size?: number | undefined
+  /** UTC; test ages count from here. */
+  readonly made: string
+  /** Number of the docket that the load came with. */
+  readonly docket?: string | undefined
+  readonly tests: readonly PlannedTest[]
+  readonly by: Signer
+  readonly seen: string
+}
+
+export interface PlannedTest {
+  /** h from making */
+  readonly age: number
+  readonly cured: 'panel' | 'standard'
+  /** Marks of the specimens. */
+  readonly specimens: readonly string[]
+}
+
 /** All that one person or logger recorded of one channel, in however many entries it came. */
 export interface TemperatureLog {
   /** The last of its entries. */
@@ -131,6 +155,8 @@ export interface PanelFacts {
   /** Truck loads by their dockets, as recorded. */
   readonly dockets: readonly Load[]
   readonly specimens: readonly SpecimenResult[]
+  /** Specimens that were made of this pour and are to be tested; left out where the record says of none. */
+  readonly sets?: readonly SpecimenSet[]
   readonly temperatures: readonly TemperatureLog[]
   readonly defects: readonly Defect[]
   /** Where it stands: bed, rack or truck. */

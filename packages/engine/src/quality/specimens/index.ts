@@ -1,0 +1,2 @@
+export { type DueState, type DueTest, type DueTestsInput, dueTests } from './due-tests.ts'
+export { LEAST_RANGES, rangeOf, type WithinTest, withinTest } from './within-test.ts'
