@@ -19,6 +19,7 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
   const { busy, fault, run } = useActing()
   const [specimen, setSpecimen] = useState('')
   const [kind, setKind] = useState<SpecimenInput['kind']>('cylinder')
+  const [cured, setCured] = useState<'panel' | 'standard'>('panel')
   const [tested, setTested] = useState(() => fieldTime(now, zone))
   const [strength, setStrength] = useState('')
   const [faults, setFaults] = useState<{ specimen?: string; tested?: string; strength?: string }>({})
@@ -36,7 +37,14 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
     if (Object.keys(wrong).length > 0 || age === null || found === null) return false
     const done = await run(() =>
       record.add(
-        recordSpecimen.draft(place, { step, specimen: specimen.trim(), kind, age, strength: found }),
+        recordSpecimen.draft(place, {
+          step,
+          specimen: specimen.trim(),
+          kind,
+          age,
+          strength: found,
+          ...(kind === 'probe' ? {} : { cured }),
+        }),
       ),
     )
     if (done) {
@@ -77,6 +85,17 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
               <option value="cube">cube</option>
               <option value="probe">probe in the panel</option>
             </SelectField>
+            {kind === 'probe' ? null : (
+              <SelectField
+                label="Cured"
+                value={cured}
+                note="What was cured by the standard does not count at the strip hold."
+                onChange={(event) => setCured(event.currentTarget.value as typeof cured)}
+              >
+                <option value="panel">with the panel</option>
+                <option value="standard">by the standard</option>
+              </SelectField>
+            )}
             <Field
               label="Tested"
               type="datetime-local"
@@ -102,7 +121,9 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
           {facts.specimens.map((result) => (
             <li key={result.entry}>
               <strong>{shown(result.strength, 'MPa')}</strong> measured, {result.kind} {result.specimen} at{' '}
-              {shown(result.age, 'h')}, by {result.by.name}, <KeptWord entry={result.entry} />
+              {shown(result.age, 'h')}
+              {result.cured === 'standard' ? ', cured by the standard' : ''}, by {result.by.name},{' '}
+              <KeptWord entry={result.entry} />
             </li>
           ))}
         </ul>

@@ -12,6 +12,7 @@ import { OpenLaid } from './open-laid.tsx'
 import { OpenLift } from './open-lift.tsx'
 import { PlaceForm } from './place-form.tsx'
 import { PlacingHere } from './placing-here.tsx'
+import { SetForm } from './set-form.tsx'
 import { SpecimenForm } from './specimen-form.tsx'
 import { TemperatureForm } from './temperature-form.tsx'
 
@@ -30,6 +31,7 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
         <>
           <CastForm />
           <DocketForm card={card} />
+          <SetForm />
         </>
       )
     case 'place':

@@ -19,6 +19,7 @@ import { movePanel } from './move-panel.ts'
 import { recordAir } from './record-air.ts'
 import { recordCast } from './record-cast.ts'
 import { recordDocket } from './record-docket.ts'
+import { recordSet } from './record-set.ts'
 import { recordSpecimen } from './record-specimen.ts'
 import { recordSurface } from './record-surface.ts'
 import { recordTemperature } from './record-temperature.ts'
@@ -90,6 +91,20 @@ const DRAFTS: readonly EntryDraft[] = [
   }),
   recordDocket.draft(PLACE, { number: '3061', slump: 95, volume: 2.6 }),
   recordSpecimen.draft(PLACE, { step: 'strip', specimen: 'S1', kind: 'cylinder', age: 18.5, strength: 16.2 }),
+  recordSpecimen.draft(PLACE, {
+    step: 'cure',
+    specimen: 'S1-3',
+    kind: 'cylinder',
+    age: 168,
+    strength: 41,
+    cured: 'standard',
+  }),
+  recordSet.draft(PLACE, {
+    set: 'S1',
+    kind: 'cylinder',
+    made: '2026-11-24T14:30:00.000Z',
+    tests: [{ age: 672, cured: 'standard', specimens: ['S1-1', 'S1-2'] }],
+  }),
   recordTemperature.draft(PLACE, {
     channel: 'core',
     readings: [

@@ -9,17 +9,19 @@ export interface SpecimenInput {
   readonly age: number
   /** MPa */
   readonly strength: number
+  /** With the panel, or by the standard; not said for a probe. */
+  readonly cured?: 'panel' | 'standard'
 }
 
 /** A test result of this pour. */
 export const recordSpecimen: EntryAct<SpecimenInput> = {
   name: 'record-specimen',
   label: 'Record the result',
-  draft: (place, { step, specimen, kind, age, strength }) => ({
+  draft: (place, { step, specimen, kind, age, strength, cured }) => ({
     ...stamped(place),
     kind: 'specimen',
     step,
-    value: { specimen, kind, age, strength },
+    value: { specimen, kind, age, strength, ...(cured === undefined ? {} : { cured }) },
     unit: 'MPa',
   }),
 }
