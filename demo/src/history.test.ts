@@ -1,7 +1,15 @@
 import { codeFamily } from '@castwright/engine/codes'
-import { readTemperatureLog } from '@castwright/engine/cure'
+import { coverOfPours, readTemperatureLog } from '@castwright/engine/cure'
 import { plan } from '@castwright/engine/plan'
-import { cardOf, type PanelFacts, STEP_IDS, type StepId, stepIsDone } from '@castwright/engine/steps'
+import { dueTests } from '@castwright/engine/quality/specimens'
+import {
+  cardOf,
+  type PanelFacts,
+  pourResults,
+  STEP_IDS,
+  type StepId,
+  stepIsDone,
+} from '@castwright/engine/steps'
 import { checkChain, fold, mayMake, parseEntry, type StoredEntry, type YardState } from '@castwright/record'
 import { describe, expect, it } from 'vitest'
 import { DEMO_CLOCK, DEMO_ZONE } from './calendar.ts'
@@ -170,10 +178,41 @@ describe('the record of the invented job', () => {
     expect(cast).toHaveLength(23)
     expect(cast.filter(({ temperatures }) => temperatures.length === 1)).toHaveLength(22)
     expect(cast.filter(({ specimens }) => specimens.length >= 2)).toHaveLength(20)
+    expect(cast.filter(({ sets = [] }) => sets.length === 1)).toHaveLength(23)
     expect([...state.dockets.values()].filter((dockets) => dockets.length === 1)).toHaveLength(23)
     expect(Object.keys(state.yard.gear).length).toBeGreaterThan(8)
     expect(Object.keys(state.yard.limits)).toHaveLength(5)
     expect(state.jobs.get(DEMO_JOB)).toBeDefined()
+  })
+
+  it('has specimens that are due, one that was forgotten, and tests that lie in their band', () => {
+    const due = dueTests({
+      panels: state.panels.values(),
+      family: codeFamily('eu'),
+      timezone: DEMO_ZONE,
+      now: DEMO_CLOCK,
+    })
+    const of = (state: string) => due.filter((test) => test.state === state).map(({ specimen }) => specimen)
+    expect(of('overdue')).toEqual(['S02-7'])
+    expect(of('due')).toContain('T01-4')
+    expect(of('coming').length).toBeGreaterThan(60)
+    const mix = state.yard.yard?.mixes?.find(({ mark }) => mark === 'K40')
+    if (mix === undefined) throw new Error('no mix K40')
+    const cover = coverOfPours({
+      mix,
+      pours: [...state.panels.values()]
+        .filter(({ cast }) => cast?.mix === 'K40')
+        .map(({ temperatures, specimens }) => ({
+          readings: temperatures[0]?.readings ?? [],
+          cylinders: pourResults({
+            specimens,
+            cubeRatio: null,
+            standardCuring: codeFamily('eu').cure.standardCuring,
+          }).cylinders,
+        })),
+    })
+    expect(cover).toMatchObject({ left: 0, below: 0 })
+    expect(cover.count).toBeGreaterThan(15)
   })
 
   it('is the same to the byte at every run', () => {

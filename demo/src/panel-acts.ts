@@ -38,6 +38,8 @@ export interface PanelActsInput {
 const SECOND = 1000
 const MINUTE = 60 * SECOND
 const HOUR = 60 * MINUTE
+/** A cylinder of this panel was to be tested at three days. */
+const FORGOTTEN = 'S02'
 
 /** Everything that is done to one panel, in no order: acts carry their times. */
 export function panelActs(input: PanelActsInput): (Act | SignDifferences)[] {
@@ -116,6 +118,7 @@ class PanelTelling {
         waterAdded: 0,
       },
     })
+    this.specimens()
     this.step('deliver', times.deliver + 40 * SECOND, this.hand, this.tablet, 20 * SECOND, { slump })
     const zones = this.asked('place').filter(({ id }) => id.startsWith('zone:'))
     for (const [index, zone] of zones.entries())
@@ -127,6 +130,33 @@ class PanelTelling {
       this.value(rest, poured + index * 15 * SECOND, this.hand, this.tablet)
     this.close('place', poured + 2 * MINUTE, this.hand, this.tablet)
     this.finish()
+  }
+
+  /** Two cylinders that lie beside the panel until the morning, two for 7 and two for 28 days in the tank. */
+  private specimens(): void {
+    const { row, times } = this.input
+    const made = times.place + 8 * MINUTE
+    if (!Number.isFinite(made)) return
+    const marked = (...numbers: number[]) => numbers.map((number) => `${row.mark}-${number}`)
+    const morning = Number.isFinite(times.cylinders) ? times.cylinders : made + 21 * HOUR
+    this.add(made + 3 * MINUTE, this.hand, {
+      kind: 'specimen-set',
+      step: 'deliver',
+      value: {
+        set: row.mark,
+        kind: 'cylinder',
+        size: 150,
+        made: iso(made),
+        docket: this.docket(),
+        tests: [
+          { age: Math.round((morning - made) / HOUR), cured: 'panel', specimens: marked(1, 2) },
+          // Three days fell on a Sunday, and nobody thought of it since.
+          ...(row.mark === FORGOTTEN ? [{ age: 72, cured: 'standard', specimens: marked(7) }] : []),
+          { age: 168, cured: 'standard', specimens: marked(3, 4) },
+          { age: 672, cured: 'standard', specimens: marked(5, 6) },
+        ],
+      },
+    })
   }
 
   private finish(): void {
@@ -161,6 +191,7 @@ class PanelTelling {
           kind: 'cylinder',
           age: Math.round(((times.cylinders - times.mixed) / HOUR) * 100) / 100,
           strength,
+          cured: 'panel',
         },
       })
     const celsius = log.map(([, value]) => value)
@@ -334,7 +365,7 @@ class PanelTelling {
       case 'concrete-temperature':
         return this.temperature()
       case 'specimens-made':
-        return 4
+        return this.input.row.mark === FORGOTTEN ? 7 : 6
       case 'air-temperature':
         return Math.round(airAt(times.deliver, DEMO_ZONE) * 10) / 10
       case 'crane':

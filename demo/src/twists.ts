@@ -22,6 +22,17 @@ export const FOUND: Readonly<Record<string, Readonly<Record<string, number>>>> =
 /** Steps that wait for a decision, though everything is recorded. */
 export const LEFT_OPEN: Readonly<Record<string, StepId>> = { B03: 'as-built' }
 
+/** Cylinders pressed at seven days; the second of T01 still lies in the tank. */
+const SEVEN_DAYS = [
+  ['N01-3', '10:50:00', 48.6],
+  ['N01-4', '10:50:40', 47.9],
+  ['B01-3', '10:51:00', 47.1],
+  ['B01-4', '10:51:40', 48.2],
+  ['S01-3', '10:52:00', 49.3],
+  ['S01-4', '10:52:40', 48.4],
+  ['T01-3', '10:53:00', 59.8],
+] as const
+
 /** Decisions, corrections and defects: what makes this job unlike the next. */
 export function twistActs(
   askedOf: (mark: string, id: string) => Asked,
@@ -96,15 +107,11 @@ export function twistActs(
         place: [40, 40],
       },
     }),
-    ...['N01', 'B01', 'S01', 'T01'].map((mark, index) =>
-      twist('2026-09-16', `10:5${index}:00`, 'lena', mark, {
+    ...SEVEN_DAYS.map(([specimen, time, strength]) =>
+      twist('2026-09-16', time, 'lena', specimen.slice(0, 3), {
         kind: 'specimen',
-        value: {
-          specimen: `${mark}-3`,
-          kind: 'cylinder',
-          age: 170,
-          strength: [48.6, 47.1, 49.3, 59.8][index] ?? 48,
-        },
+        step: 'cure',
+        value: { specimen, kind: 'cylinder', age: 170, strength, cured: 'standard' },
       }),
     ),
   ]

@@ -95,6 +95,12 @@ const strength = createRoute({
   component: lazyRouteComponent(() => import('../strength/strength-screen.tsx'), 'StrengthScreen'),
 })
 
+const strengthSpecimens = createRoute({
+  getParentRoute: () => rooms,
+  path: '/strength/specimens',
+  component: lazyRouteComponent(() => import('../strength/specimens-screen.tsx'), 'SpecimensScreen'),
+})
+
 const strengthResults = createRoute({
   getParentRoute: () => rooms,
   path: '/strength/results',
@@ -166,6 +172,7 @@ export const router = createRouter({
       pour,
       strength,
       strengthResults,
+      strengthSpecimens,
       panelStrength,
     ]),
     verify,

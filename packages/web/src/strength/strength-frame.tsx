@@ -3,6 +3,7 @@ import type { ReactElement, ReactNode } from 'react'
 
 const PAGES = [
   { to: '/strength', name: 'Tonight' },
+  { to: '/strength/specimens', name: 'Specimens' },
   { to: '/strength/results', name: 'Results' },
   { to: '/weather', name: 'Weather' },
 ] as const

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { codeFamily } from '../../codes/index.ts'
+import { casting } from '../../lift/reference-panels.ts'
+import type { Load } from '../../pour/loads/load.ts'
 import type { SpecimenResult, SpecimenSet } from '../../steps/facts.ts'
 import { dueTests } from './due-tests.ts'
+import { samplesWanted } from './samples-wanted.ts'
 
 const BY = { id: 'p1', name: 'Jo', role: 'floor' } as const
 const MIXED = '2026-09-01T07:00:00.000Z'
@@ -96,5 +99,57 @@ describe('what is to be tested when', () => {
       now: MADE,
     })
     expect(none).toEqual([])
+  })
+})
+
+describe('sets that a day wants', () => {
+  const cast = { entry: 'c', at: MIXED, bed: null, mix: 'K40' }
+  const load = (volume?: number): Load => ({
+    number: '1',
+    entry: 'd',
+    entries: ['d'],
+    by: BY,
+    seen: MADE,
+    said: {},
+    differs: [],
+    decision: null,
+    ...(volume === undefined ? {} : { volume }),
+  })
+  const ask = (family: 'us' | 'eu' | 'nz', loads: readonly Load[], sets: readonly SpecimenSet[] = [SET]) =>
+    samplesWanted({
+      panels: [
+        { job: 'J', mark: 'W1', cast, sets, drawing: casting().drawing, dockets: loads },
+        {
+          job: 'J',
+          mark: 'W0',
+          cast: { ...cast, at: '2026-08-31T07:00:00.000Z' },
+          drawing: null,
+          dockets: [],
+        },
+        { job: 'J', mark: 'W9', cast: null, drawing: null, dockets: [] },
+      ],
+      family: codeFamily(family),
+      timezone: 'Europe/Dublin',
+      now: '2026-09-01T15:00:00.000Z',
+    })
+
+  it('holds the sets made today against the tests that the family wants', () => {
+    expect(ask('eu', [load(3)])).toMatchObject([
+      {
+        mix: 'K40',
+        volume: 3,
+        panels: ['J/W1'],
+        sets: ['S1'],
+        check: { demand: 1, limit: 1, verdict: 'pass' },
+      },
+    ])
+    expect(ask('eu', [load(3)], [])[0]?.check.verdict).toBe('fail')
+    expect(ask('us', [load(120)])[0]?.check).toMatchObject({ demand: 1, limit: 2, verdict: 'fail' })
+  })
+
+  it('is not known where a docket gives no volume, or nothing is confirmed', () => {
+    expect(ask('eu', [load()])[0]).toMatchObject({ volume: null, check: { verdict: 'unknown' } })
+    expect(ask('eu', [])[0]?.check.unknown?.join()).toMatch(/volume of W1/)
+    expect(ask('nz', [load(3)])[0]?.check.unknown?.join()).toMatch(/not confirmed/)
   })
 })

@@ -7,5 +7,14 @@ export type SetInput = ValueOf<'specimen-set'>
 export const recordSet: EntryAct<SetInput> = {
   name: 'record-set',
   label: 'Record the specimens',
-  draft: (place, set) => ({ ...stamped(place), kind: 'specimen-set', step: 'deliver', value: set }),
+  draft: (place, { size, docket, ...set }) => ({
+    ...stamped(place),
+    kind: 'specimen-set',
+    step: 'deliver',
+    value: {
+      ...set,
+      ...(size === undefined ? {} : { size }),
+      ...(docket === undefined ? {} : { docket }),
+    },
+  }),
 }
