@@ -42,11 +42,11 @@ export function DueRow({
             </span>
           ))}
         </span>
-        <span className="field-note">
-          {within === null
-            ? 'By how much the age may be missed is not confirmed for this code family.'
-            : `Between ${whenText(within.from, zone, now)} and ${whenText(within.to, zone, now)}.`}
-        </span>
+        {within === null ? null : (
+          <span className="field-note">
+            Between {whenText(within.from, zone, now)} and {whenText(within.to, zone, now)}.
+          </span>
+        )}
       </header>
       <ul>
         {tests.map((test) => (
@@ -92,8 +92,8 @@ function Specimen({
     )
   if (open) return <ResultForm test={test} zone={zone} now={now} onLeave={() => setOpen(false)} />
   return mayDo(person.role, 'specimen') ? (
-    <Button look="plain" onClick={() => setOpen(true)}>
-      {specimen}: enter
+    <Button look={test.state === 'coming' ? 'plain' : 'frame'} onClick={() => setOpen(true)}>
+      Enter {specimen}
     </Button>
   ) : (
     <p className="due-done">{specimen}</p>
@@ -166,7 +166,7 @@ function ResultForm({
         // Somebody tapped to type this number: the keyboard opens with the field.
         autoFocus
       />
-      <Button type="submit" disabled={busy}>
+      <Button look="main" type="submit" disabled={busy}>
         Record
       </Button>
       <details className="explain" {...(faults.tested === undefined ? {} : { open: true })}>

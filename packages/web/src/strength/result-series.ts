@@ -1,18 +1,15 @@
+import { type StrengthTested, strengthTests } from '@castwright/engine/quality/specimens'
 import type { PanelFacts } from '@castwright/engine/steps'
 
-/** Results of one mix at about one age, in order of the pours. */
+/** Tests of one mix at about one age, of one kind and cured alike, in the order of sampling. */
 export interface ResultSeries {
+  readonly key: string
   readonly mix: string
-  /** Name of the age: `28 d`, `16 to 24 h`. */
+  /** Name of the age: `28 d`, `14 to 24 h`. */
   readonly age: string
-  readonly results: readonly {
-    readonly panel: string
-    readonly specimen: string
-    readonly age: number
-    readonly strength: number
-    /** Water met cement, UTC. */
-    readonly mixed: string
-  }[]
+  readonly kind: StrengthTested['kind']
+  readonly cured: StrengthTested['cured']
+  readonly tests: readonly StrengthTested[]
 }
 
 const DAY = 24
@@ -27,54 +24,49 @@ const AGES = [
   ['56 d', 54 * DAY, 60 * DAY],
 ] as const
 
-/** Results on record by mix and age. A specimen that stands for several panels is one result. */
+/** Tests on record by mix, age, kind and cure: what differs in one of them never stands on one chart. */
 export function resultSeries(panels: Iterable<PanelFacts>): ResultSeries[] {
-  const series = new Map<
-    string,
-    { mix: string; age: string; results: Map<string, ResultSeries['results'][number]> }
-  >()
-  for (const { job, mark, cast, specimens } of panels) {
-    if (cast === null || cast.mix === null) continue
-    for (const { specimen, age, strength } of specimens) {
-      const name = AGES.find(([, from, to]) => age >= from && age < to)?.[0]
-      if (name === undefined) continue
-      const key = `${cast.mix}/${name}`
-      const one = series.get(key) ?? { mix: cast.mix, age: name, results: new Map() }
-      series.set(key, one)
-      const id = `${specimen}/${age}/${strength}/${cast.at.slice(0, 10)}`
-      if (!one.results.has(id))
-        one.results.set(id, { panel: `${job}/${mark}`, specimen, age, strength, mixed: cast.at })
-    }
+  const series = new Map<string, ResultSeries & { readonly tests: StrengthTested[] }>()
+  for (const test of strengthTests(panels)) {
+    const age = AGES.find(([, from, to]) => test.age >= from && test.age < to)?.[0]
+    if (age === undefined) continue
+    const { mix, kind, cured } = test
+    const key = `${mix}/${age}/${kind}/${cured}`
+    const one = series.get(key) ?? { key, mix, age, kind, cured, tests: [] }
+    series.set(key, one)
+    one.tests.push(test)
   }
-  return [...series.values()]
-    .map(({ mix, age, results }) => ({
-      mix,
-      age,
-      results: [...results.values()].sort((a, b) => (a.mixed < b.mixed ? -1 : a.mixed > b.mixed ? 1 : 0)),
-    }))
-    .sort(
-      (a, b) =>
-        a.mix.localeCompare(b.mix, 'en') ||
-        AGES.findIndex(([n]) => n === a.age) - AGES.findIndex(([n]) => n === b.age),
-    )
+  return [...series.values()].sort(
+    (a, b) =>
+      a.mix.localeCompare(b.mix, 'en') ||
+      AGES.findIndex(([n]) => n === a.age) - AGES.findIndex(([n]) => n === b.age) ||
+      a.key.localeCompare(b.key, 'en'),
+  )
 }
 
-/** Early and 28-day results of the same pours of a mix. */
+/** `K40, 7 d, cylinders by the standard: 12 tests`. */
+export function seriesText({ mix, age, kind, cured, tests }: ResultSeries): string {
+  const how =
+    kind === 'probe' ? 'probes' : `${kind}s ${cured === 'panel' ? 'with the panel' : 'by the standard'}`
+  return `${mix}, ${age}, ${how}: ${tests.length} ${tests.length === 1 ? 'test' : 'tests'}`
+}
+
+/** Early and 28-day tests of the same pours of a mix, of one kind. */
 export function earlyPairs(
   series: readonly ResultSeries[],
-  mix: string,
+  { mix, kind }: Pick<ResultSeries, 'mix' | 'kind'>,
 ): { readonly early: number; readonly late: number }[] {
-  const mean = (values: readonly number[]): number =>
-    values.reduce((sum, value) => sum + value, 0) / values.length
-  const byPour = (of: ResultSeries | undefined): Map<string, number[]> => {
+  const byPour = (age: string): Map<string, number[]> => {
     const pours = new Map<string, number[]>()
-    for (const { panel, strength } of of?.results ?? [])
-      pours.set(panel, [...(pours.get(panel) ?? []), strength])
+    for (const of of series)
+      if (of.mix === mix && of.kind === kind && of.age === age)
+        for (const { panels, strength } of of.tests)
+          for (const panel of panels) pours.set(panel, [...(pours.get(panel) ?? []), strength])
     return pours
   }
-  const own = series.filter((each) => each.mix === mix)
-  const late = byPour(own.find(({ age }) => age === '28 d'))
-  const early = byPour(own.find(({ age }) => age === '14 to 24 h'))
+  const mean = (values: readonly number[]): number =>
+    values.reduce((sum, value) => sum + value, 0) / values.length
+  const [early, late] = [byPour('14 to 24 h'), byPour('28 d')]
   return [...late].flatMap(([panel, strengths]) => {
     const first = early.get(panel)
     return first === undefined ? [] : [{ early: mean(first), late: mean(strengths) }]

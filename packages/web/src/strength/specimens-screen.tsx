@@ -73,6 +73,12 @@ export function SpecimensScreen(): ReactElement {
         {list.overdue.length} overdue, {list.today.length} due today, {list.week.length} in the next seven
         days
       </p>
+      {open.some(({ first }) => first.within === null) ? (
+        <p className="field-note due-count">
+          Where no hours are given, how far a test may miss its age is not confirmed for this code family: it
+          counts as due for its day.
+        </p>
+      ) : null}
       {open.length === 0 && list.done.length === 0 ? (
         <Sheet
           title="No specimens on record"

@@ -1,6 +1,10 @@
+import { codeFamily } from '@castwright/engine/codes'
+import { dueTests } from '@castwright/engine/quality/specimens'
 import { emptyPanelFacts, type PanelFacts } from '@castwright/engine/steps'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { ageText, emptySet, readSet } from '../panel/set-text.ts'
+import { calendarText, dueList } from './due-days.ts'
 import { earlyPairs, resultSeries } from './result-series.ts'
 import { curveAt } from './strength-line.ts'
 import { ticksOf } from './ticks.ts'
@@ -42,19 +46,19 @@ describe('results by mix and age', () => {
 
   test('stand in the order of their pours, ages apart', () => {
     const series = resultSeries(panels)
-    expect(series.map(({ age, results }) => [age, results.map(({ strength }) => strength)])).toEqual([
+    expect(series.map(({ age, tests }) => [age, tests.map(({ strength }) => strength)])).toEqual([
       ['14 to 24 h', [14, 15]],
       ['7 d', [30]],
       ['28 d', [44, 46]],
     ])
   })
 
-  test('pair the early and the later results of one pour', () => {
-    expect(earlyPairs(resultSeries(panels), 'K40')).toEqual([
+  test('pair the early and the later results of one pour, of one kind', () => {
+    expect(earlyPairs(resultSeries(panels), { mix: 'K40', kind: 'cylinder' })).toEqual([
       { early: 14, late: 44 },
       { early: 15, late: 46 },
     ])
-    expect(earlyPairs(resultSeries(panels), 'other')).toEqual([])
+    expect(earlyPairs(resultSeries(panels), { mix: 'K40', kind: 'cube' })).toEqual([])
   })
 })
 
@@ -85,5 +89,113 @@ describe('ticks', () => {
     )
     expect(ticksOf(0, 38)).toEqual([0, 10, 20, 30, 40])
     expect(ticksOf(Number.NaN, 3)).toEqual([])
+  })
+})
+
+describe('due tests under their headings', () => {
+  const NOW = '2026-09-10T08:00:00.000Z'
+  const set = (name: string, made: string, ages: readonly number[]) => ({
+    entry: name,
+    set: name,
+    kind: 'cylinder' as const,
+    made,
+    tests: ages.map((age, at) => ({
+      age,
+      cured: 'standard' as const,
+      specimens: [`${name}-${2 * at + 1}`, `${name}-${2 * at + 2}`],
+    })),
+    by: BY,
+    seen: made,
+  })
+  const panel: PanelFacts = {
+    ...pour('W1', '2026-09-03T06:00:00.000Z', []),
+    specimens: [
+      {
+        entry: 'r',
+        specimen: 'A-1',
+        kind: 'cylinder',
+        age: 48,
+        strength: 30,
+        cured: 'standard',
+        by: BY,
+        seen: '2026-09-09T08:00:00.000Z',
+      },
+      {
+        entry: 'q',
+        specimen: 'A-2',
+        kind: 'cylinder',
+        age: 48,
+        strength: 31,
+        cured: 'standard',
+        by: BY,
+        seen: '2026-09-09T08:01:00.000Z',
+      },
+    ],
+    sets: [set('A', '2026-09-03T07:00:00.000Z', [48, 72, 168, 240, 672])],
+  }
+  const tests = dueTests({ panels: [panel], family: codeFamily('eu'), timezone: 'Europe/Dublin', now: NOW })
+  const list = dueList(tests, Date.parse(NOW))
+
+  test('stand once each, by set and age', () => {
+    const ages = (groups: typeof list.today) => groups.map(({ first, tests: its }) => [first.age, its.length])
+    expect(ages(list.done)).toEqual([[48, 2]])
+    expect(ages(list.overdue)).toEqual([[72, 2]])
+    expect(ages(list.today)).toEqual([[168, 2]])
+    expect(ages(list.week)).toEqual([[240, 2]])
+    expect(ages(list.later)).toEqual([[672, 2]])
+  })
+
+  test('go into a calendar with an event each, no line over 75 octets, what means something escaped', () => {
+    const text = calendarText([...list.today, ...list.week], NOW)
+    const lines = text.split('\r\n')
+    expect(lines.filter((line) => line === 'BEGIN:VEVENT')).toHaveLength(2)
+    expect(lines).toContain('DTSTART:20260910T070000Z')
+    expect(lines).toContain('SUMMARY:Test A-5\\, A-6 at 7 d')
+    for (const line of lines) expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75)
+    expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true)
+  })
+})
+
+describe('the form of a set', () => {
+  const text = emptySet({ set: 'W1-S1', made: '2026-09-03T09:30', docket: '7301', strip: 17.2 })
+
+  test('has two specimens for the first lift and for 7 and 28 days, each with its mark', () => {
+    const read = readSet(text, 'Europe/Dublin')
+    expect(read).toMatchObject({
+      ok: true,
+      set: {
+        set: 'W1-S1',
+        made: '2026-09-03T08:30:00.000Z',
+        docket: '7301',
+        tests: [
+          { age: 18, cured: 'panel', specimens: ['W1-S1-1', 'W1-S1-2'] },
+          { age: 168, cured: 'standard', specimens: ['W1-S1-3', 'W1-S1-4'] },
+          { age: 672, cured: 'standard', specimens: ['W1-S1-5', 'W1-S1-6'] },
+        ],
+      },
+    })
+  })
+
+  test('says which line is wrong, and wants at least one specimen', () => {
+    const [first, ...rest] = text.ages
+    if (first === undefined) throw new Error('no line')
+    const wrong = readSet({ ...text, ages: [{ ...first, age: '' }, ...rest] }, 'Europe/Dublin')
+    expect(wrong).toMatchObject({
+      ok: false,
+      faults: { ages: [expect.stringMatching(/age/), undefined, undefined, undefined] },
+    })
+    const none = readSet(
+      { ...text, ages: text.ages.map((each) => ({ ...each, count: '0' })) },
+      'Europe/Dublin',
+    )
+    expect(none).toMatchObject({ ok: false, faults: { all: expect.stringMatching(/at least one/) } })
+    expect(readSet({ ...text, set: ' ', made: 'x', size: '-1' }, 'Europe/Dublin')).toMatchObject({
+      ok: false,
+      faults: { set: expect.any(String), made: expect.any(String), size: expect.any(String) },
+    })
+  })
+
+  test('names ages in hours, and in days where they are whole', () => {
+    expect([20, 47.96, 168, 672, 170.25].map(ageText)).toEqual(['20 h', '48 h', '7 d', '28 d', '170.3 h'])
   })
 })

@@ -13,6 +13,8 @@ export interface ChartDot {
   readonly x: number
   readonly y: number
   readonly text: string
+  /** A rule fired there: drawn as a filled square. */
+  readonly signal?: boolean
 }
 
 export interface TimeChartProps {
@@ -108,11 +110,30 @@ export function TimeChart(props: TimeChartProps): ReactElement {
             {lines.map(({ name, look, points }) => (
               <path key={name} className={`time-chart-line time-chart-${look}`} d={path(points)} />
             ))}
-            {dots.map(({ x: px, y: py, text }) => (
-              <circle key={`${px} ${py} ${text}`} className="time-chart-dot" cx={x(px)} cy={y(py)} r="6">
-                <title>{text}</title>
-              </circle>
-            ))}
+            {dots.map(({ x: px, y: py, text, signal }) =>
+              signal ? (
+                <rect
+                  key={`${px} ${py} ${text}`}
+                  className="time-chart-signal"
+                  x={x(px) - 6}
+                  y={y(py) - 6}
+                  width="12"
+                  height="12"
+                >
+                  <title>{text}</title>
+                </rect>
+              ) : (
+                <circle
+                  key={`${px} ${py} ${text}`}
+                  className="time-chart-dot"
+                  cx={x(px)}
+                  cy={y(py)}
+                  r={dots.length > 30 ? 4 : 6}
+                >
+                  <title>{text}</title>
+                </circle>
+              ),
+            )}
             {marks.map(({ x: at, text, look }) => (
               <g key={text}>
                 <line
@@ -151,14 +172,22 @@ export function TimeChart(props: TimeChartProps): ReactElement {
               {name}
             </li>
           ))}
-          {dots.length === 0 ? null : (
+          {dots.some(({ signal }) => !signal) ? (
             <li>
               <svg width="16" height="16" aria-hidden="true">
                 <circle className="time-chart-dot" cx="8" cy="8" r="6" />
               </svg>{' '}
               results
             </li>
-          )}
+          ) : null}
+          {dots.some(({ signal }) => signal) ? (
+            <li>
+              <svg width="16" height="16" aria-hidden="true">
+                <rect className="time-chart-signal" x="2" y="2" width="12" height="12" />
+              </svg>{' '}
+              a rule fired
+            </li>
+          ) : null}
         </ul>
       </figcaption>
     </figure>
