@@ -35,6 +35,8 @@ const WRITTEN: Readonly<Record<string, string>> = {
   '⌀': 'Ø',
   '∅': 'Ø',
   '′': '\u2019',
+  // The micro sign, as in µm.
+  '\u00b5': 'u',
   α: 'alpha',
   β: 'beta',
   γ: 'gamma',

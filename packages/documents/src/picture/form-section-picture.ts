@@ -74,9 +74,9 @@ export function formSectionPicture({
     arrow: true,
   }
   const words = (text: number): number => text / layout.scale
-  const atBed = `${shownKn(pressure, 0.01)} kPa at the bed`
+  const atBed = `${shownKn(pressure, 0.01)} kPa`
   const [labels, notes] = worded(layout, [
-    [`${shownKn(thrust, 0.01)} kN/m`, [1.25 * t, t / 3 + words(steps)]],
+    [`${shownKn(thrust, 0.001)} kN/m`, [1.25 * t, t / 3 + words(steps)]],
     [atBed, [TRIANGLE * t + words(textWidth(atBed, steps) / 2 + steps * 0.4), words(steps * 0.9)]],
     [`${shownKn(brace, 0.001)} kN/m`, [form - 0.4 * t, t + words(steps * 1.1)]],
   ])
@@ -101,19 +101,19 @@ export function formSectionPicture({
       ...dimensions,
       ...labels,
     ],
-    title: `Panel ${mark}, section through the side form: fresh concrete ${lengthText(t)} mm deep pushes with ${shownKn(pressure, 0.01)} kPa at the bed, ${shownKn(thrust, 0.01)} kN a metre of form at ${lengthText(t / 3)} mm, turning it over about the bed with ${shownKn(overturning, 0.0001)} kN·m a metre.`,
+    title: `Panel ${mark}, section through the side form: fresh concrete ${lengthText(t)} mm deep pushes with ${shownKn(pressure, 0.01)} kPa at the bed, ${shownKn(thrust, 0.001)} kN a metre of form at ${lengthText(t / 3)} mm, turning it over about the bed with ${shownKn(overturning, 0.0001)} kN·m a metre.`,
     key: [
       {
         role: 'band-2',
-        text: `pressure γ z, γ ${lengthText(weight)} kN/m³`,
+        text: `pressure γ z, γ ${lengthText(weight)} kN/m³, largest at the bed`,
       },
       {
         role: 'picked',
         text: `thrust on a metre of form, at a third of the depth; turns it over about the bed with ${shownKn(overturning, 0.0001)} kN·m/m`,
       },
       {
-        role: 'sling',
-        text: `brace at the top of the concrete: what it holds of a metre of form${braceWords(mould)}`,
+        role: 'prop',
+        text: `props, and a brace at the top of the concrete: what it holds of a metre of form${braceWords(mould)}`,
       },
       ...bow.key,
     ],
@@ -200,7 +200,8 @@ function worded(layout: Layout, texts: readonly (readonly [text: string, at: Poi
   for (const [text, at] of texts) {
     const label = { role: 'load', text, size: layout.text, bold: true } as const
     const place = layout.at(at)
-    const set = setText(layout.labels, label, [place, ...placesAround(place, layout.text * 0.2, label)])
+    const aside = [0, 0.8, -0.8].map((step): Point => [place[0] + step * layout.text, place[1]])
+    const set = setText(layout.labels, label, [...aside, ...placesAround(place, layout.text * 0.2, label)])
     if (set === null) notes.push(text)
     else shapes.push(set)
   }

@@ -87,7 +87,7 @@ export function railBowPicture({ mark, mould, frame }: RailBowInput): Picture | 
         role: 'now',
         text: `side ${worst.side} as it bows between its props, ${bow} mm ${timesText(times)}${worst.spans > MOST_SPANS ? `; the first ${MOST_SPANS} of ${worst.spans} spans` : ''}`,
       },
-      { role: 'load', text: `${Number(ceilTo(mould.thrust, 0.01).toPrecision(6))} kN/m along the rail` },
+      { role: 'load', text: `${Number(ceilTo(mould.thrust, 0.001).toPrecision(6))} kN/m along the rail` },
     ],
     notes: [],
   }

@@ -3,6 +3,7 @@ import { bendGaugeSheet } from './bend-gauge.ts'
 import { label } from './label.ts'
 import { liftCard } from './lift-card.ts'
 import { liftWorking } from './lift-working.ts'
+import { mouldCard } from './mould-card.ts'
 import { passportSheet } from './passport-sheet.ts'
 import { pourCard } from './pour-card.ts'
 import type { SheetInput } from './sheet.ts'
@@ -11,6 +12,7 @@ import { tiePlanSheet } from './tie-plan.ts'
 
 /** Every sheet by the name that its address has. */
 export const SHEET_NAMES = [
+  'mould-card',
   'pour-card',
   'steel-schedule',
   'bar-tags',
@@ -24,6 +26,7 @@ export const SHEET_NAMES = [
 export type SheetName = (typeof SHEET_NAMES)[number]
 
 const MAKERS: Readonly<Record<SheetName, (input: SheetInput) => Promise<Uint8Array>>> = {
+  'mould-card': mouldCard,
   'pour-card': pourCard,
   'steel-schedule': steelSchedule,
   'bar-tags': barTags,

@@ -155,6 +155,8 @@ export function askedTable(paper: Paper, asked: readonly Asked[]): void {
 /** What is wanted of an asked item, with the side that is good: `at least 5 °C`. */
 function wantedText(asked: Asked): string {
   if (asked.kind === 'tick') return 'yes'
+  // A number that is judged with others stands with what its note says of it.
+  if (asked.kind === 'number' && asked.recordOnly === true) return asked.note ?? ''
   const text = limitText(wantedOf(asked), asked.unit)
   const low = asked.low ?? null
   const high = asked.high ?? null

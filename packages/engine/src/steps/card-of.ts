@@ -89,7 +89,7 @@ function rowsOf({ plan, step, facts, yard, now }: CardInput): CardRow[] {
       return withDifferences({ rows, facts, confirmed: designIsConfirmed(facts) })
     }
     case 'mould':
-      return [...mouldRows({ plan, facts, yard, step }), ...planned, ...asked]
+      return [...planned, ...asked, ...mouldRows({ plan, facts, yard, step })]
     case 'deliver':
       return [
         ...loadCardRows({ plan, facts, yard }),

@@ -83,6 +83,8 @@ describe('the measured mould on the cards', () => {
   it('keeps the hold shut while a length is missing or was taped for an older revision', () => {
     const bare = withValue(taped(), 'mould', 'side:2', undefined)
     expect(rows('set', bare)[0]).toMatchObject({ verdict: 'unknown', unknown: ['Side 2'] })
+    // One row says that there is no shape; the heights stand for themselves.
+    expect(said(rows('set', bare))).toEqual(['mould-readings unknown', 'mould-cast:thickness pass'])
     const old = withValue(taped(), 'mould', 'side:2', recorded(3000, { revision: 'before' }))
     expect(rows('set', old)[0]?.verdict).toBe('unknown')
     expect(rows('set', taped({ 'side:2': 'three' }))[0]?.verdict).toBe('unknown')

@@ -58,6 +58,14 @@ export function mouldRows(input: MouldRowsInput & { readonly step: 'mould' | 'se
   const mould = mouldNow(input)
   if (mould === null) return []
   const { readings, corners, square, cast, unlimited, rests } = mould
-  const checks = input.step === 'set' ? [readings, ...cast] : [readings, corners, square, ...cast, unlimited]
+  const checks =
+    readings.verdict !== 'pass'
+      ? // Without lengths that fit there is no shape: one row says so, and the heights stand for themselves.
+        [readings, ...cast.filter(({ id }) => id === THICKNESS)]
+      : input.step === 'set'
+        ? [readings, ...cast]
+        : [readings, corners, square, ...cast, unlimited]
   return checks.flatMap((check) => (check === null ? [] : [checkRow(check, 'record', rests)]))
 }
+
+const THICKNESS = 'mould-cast:thickness'

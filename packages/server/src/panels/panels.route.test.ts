@@ -73,7 +73,7 @@ describe('passport', () => {
 })
 
 describe('sheets', () => {
-  it.each(['pour-card', 'steel-schedule', 'lift-card', 'lift-working', 'label', 'passport'])(
+  it.each(['mould-card', 'pour-card', 'steel-schedule', 'lift-card', 'lift-working', 'label', 'passport'])(
     '%s is a PDF',
     async (sheet) => {
       const viewer = await yard.enter(VIEWER)

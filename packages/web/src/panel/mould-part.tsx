@@ -92,39 +92,21 @@ function Props({ mark, mould }: { readonly mark: string; readonly mould: Plan['m
   return (
     <>
       <PictureView height={150} layOut={(frame) => drawn(railBowPicture({ mark, mould, frame }))} />
-      <section className="scroll-x" aria-label="Props side by side">
-        <table className="prop-table">
-          <thead>
-            <tr>
-              <th scope="col">side</th>
-              <th scope="col">props, mm apart</th>
-              <th scope="col" className="figure">
-                bow, mm
-              </th>
-              <th scope="col" className="figure">
-                prop, kN
-              </th>
-              <th scope="col" className="figure">
-                brace, kN
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {alikeSides(mould.sides).map(({ numbers, side }) => (
-              <tr key={side.side}>
-                <th scope="row">{numbers.join(', ')}</th>
-                <td>
-                  {spansText(side.spans, side.spacing)}
-                  <span className="prop-rule">{PROP_RULE_WORDS[side.rule]}</span>
-                </td>
-                <td className="figure">{shown(ceilTo(side.bow, 0.01))}</td>
-                <td className="figure">{shown(ceilTo(side.push, 0.01))}</td>
-                <td className="figure">{shown(ceilTo(side.brace, 0.01))}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <ul className="plain" aria-label="Props side by side">
+        {alikeSides(mould.sides).map(({ numbers, side }) => (
+          <li key={side.side}>
+            <strong>
+              {numbers.length === 1 ? 'Side' : 'Sides'} {numbers.join(', ')}:{' '}
+              {spansText(side.spans, side.spacing)} mm
+            </strong>
+            , {PROP_RULE_WORDS[side.rule]}.
+            <span className="prop-loads">
+              Bow {shown(ceilTo(side.bow, 0.01), 'mm')}, one prop {shown(ceilTo(side.push, 0.01), 'kN')}, one
+              brace {shown(ceilTo(side.brace, 0.01), 'kN')}.
+            </span>
+          </li>
+        ))}
+      </ul>
     </>
   )
 }

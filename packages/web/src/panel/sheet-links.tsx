@@ -3,6 +3,7 @@ import { Sheet } from '../look/index.ts'
 import { usePanelRoom } from './panel-context.ts'
 
 const SHEETS = [
+  ['mould-card', 'Mould card'],
   ['pour-card', 'Pour card'],
   ['steel-schedule', 'Steel schedule'],
   ['bar-tags', 'Bar tags'],
