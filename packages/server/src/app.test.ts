@@ -220,6 +220,7 @@ describe('the document', () => {
         'POST /api/loggers',
         'PATCH /api/loggers/{id}',
         'POST /api/readings',
+        'POST /api/weather',
         'POST /api/import',
         'GET /api/export/{job}',
         'GET /api/openapi.json',

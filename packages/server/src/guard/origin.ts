@@ -1,7 +1,7 @@
 import type { MiddlewareHandler } from 'hono'
 import type { ServerEnv } from '../env.ts'
 import { Problem } from '../problem.ts'
-import { KEYED } from './keyed.ts'
+import { isKeyed } from './keyed.ts'
 
 export interface OriginOptions {
   /** The one origin that the app is seen under, behind a proxy; null: the host that was asked. */
@@ -32,7 +32,7 @@ export function sameOrigin({ origin, tls, loopbackOnly }: OriginOptions): Middle
       throw new Problem('wrong-host', `This server answers on this machine only, not as ${name}.`)
     }
     const { method, path } = c.req
-    if (!['GET', 'HEAD', 'OPTIONS'].includes(method) && `${method} ${path}` !== KEYED) {
+    if (!['GET', 'HEAD', 'OPTIONS'].includes(method) && !isKeyed(method, path)) {
       const expected = origin ?? `${tls ? 'https' : 'http'}://${host.toLowerCase()}`
       const found = c.req.header('origin')
       if (found?.toLowerCase() !== expected) {

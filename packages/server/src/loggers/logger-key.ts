@@ -3,7 +3,7 @@ import type { Logger, Loggers } from '@castwright/record/store'
 import type { Context, MiddlewareHandler } from 'hono'
 import type { Clock } from '../door/clock.ts'
 import type { ServerEnv } from '../env.ts'
-import { KEYED } from '../guard/keyed.ts'
+import { isKeyed } from '../guard/keyed.ts'
 import { Tries } from '../guard/tries.ts'
 import { Problem } from '../problem.ts'
 
@@ -57,13 +57,13 @@ export class KeyCheck {
   }
 }
 
-/** Lets nobody past to the one address that takes keys without the key of a logger, before the body is even read. */
+/** Lets nobody past to the addresses that take keys without the key of a logger, before the body is even read. */
 export function keyedOnly(
   keys: KeyCheck,
   addressOf: (c: Context<ServerEnv>) => string,
 ): MiddlewareHandler<ServerEnv> {
   return async (c, next) => {
-    if (`${c.req.method} ${c.req.path}` === KEYED) {
+    if (isKeyed(c.req.method, c.req.path)) {
       c.set('logger', await keys.check(c.req.header('authorization'), addressOf(c)))
     }
     await next()

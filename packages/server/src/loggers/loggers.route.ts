@@ -13,6 +13,8 @@ import {
 } from './loggers.schema.ts'
 import { addLogger, changeLogger, listLoggers } from './loggers.service.ts'
 import { takeReadings } from './readings.service.ts'
+import { takenWeatherSchema, weatherReadingsSchema } from './weather.schema.ts'
+import { takeWeather } from './weather.service.ts'
 
 const getLoggers = createRoute({
   method: 'get',
@@ -83,6 +85,18 @@ const postReadings = createRoute({
   },
 })
 
+const postWeather = createRoute({
+  method: 'post',
+  path: '/api/weather',
+  summary: 'Weather of a station, by the key of a logger and without a session; sending twice is harmless',
+  security: [{ loggerKey: [] }],
+  request: { body: jsonBody(weatherReadingsSchema) },
+  responses: {
+    200: jsonAnswer(takenWeatherSchema, 'In the record, on the disk: all of them'),
+    ...refusals('bad-request', 'wrong-key', 'closed-logger', 'wrong-type', 'wrong-input', 'too-many-tries'),
+  },
+})
+
 export function loggerRoutes(log: YardLog): Router {
   const routes = router()
   routes.openAPIRegistry.registerComponent('securitySchemes', 'loggerKey', { type: 'http', scheme: 'bearer' })
@@ -103,5 +117,10 @@ export function loggerRoutes(log: YardLog): Router {
       const logger = c.get('logger')
       if (logger === undefined) throw wrongKey()
       return c.json(await takeReadings(log, logger, c.req.valid('json').readings), 200)
+    })
+    .openapi(postWeather, async (c) => {
+      const logger = c.get('logger')
+      if (logger === undefined) throw wrongKey()
+      return c.json(await takeWeather(log, logger, c.req.valid('json').readings), 200)
     })
 }

@@ -14,7 +14,7 @@ type Taken = z.output<typeof takenSchema>
 
 const HOUR = 3_600_000
 /** A logger's clock may be so far ahead, ms: as much as is let pass unsaid of a device's. */
-const AHEAD = 120_000
+export const AHEAD = 120_000
 const MOST_CHANNELS = 64
 const MOST_ISSUES = 100
 
@@ -79,7 +79,7 @@ function draftOf(
 }
 
 /** The logger as it is now, within the turn: since its key was looked at it may have been moved, closed or given another. */
-async function openLogger(log: YardLog, asked: Logger): Promise<Logger> {
+export async function openLogger(log: YardLog, asked: Logger): Promise<Logger> {
   const logger = await log.store.loggers.find(asked.id)
   if (logger === null || logger.keyHash !== asked.keyHash) throw wrongKey()
   if (!logger.active)
@@ -155,7 +155,7 @@ function timeExpected(time: number, { logger, mixed, now }: Bounds): string | nu
     : null
 }
 
-function unfit(issues: readonly InputIssue[]): Problem {
+export function unfit(issues: readonly InputIssue[]): Problem {
   const count = issues.length === 1 ? 'One reading does' : `${issues.length} readings do`
   const more = issues.length > MOST_ISSUES ? ` The first ${MOST_ISSUES} are named.` : ''
   return new Problem('wrong-input', `${count} not fit; nothing of this sending was stored.${more}`, {
