@@ -1,9 +1,10 @@
 import './night.css'
+import type { Plan } from '@castwright/engine/plan'
 import type { PanelFacts } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
 import type { ReactElement } from 'react'
 import { Sheet } from '../look/index.ts'
-import type { PanelNight } from '../record/index.ts'
+import { type PanelNight, useNight } from '../record/index.ts'
 import { hourText, nightSentence } from './night-words.ts'
 
 const HOUR = 3_600_000
@@ -19,6 +20,29 @@ export function nightText(
   if (state.status === 'computing') return 'Computing the night …'
   if (state.status === 'none') return `Night not known: ${state.gaps[0] ?? ''}`
   return nightSentence(state.night, hourText({ mixed, zone, now }), (now.getTime() - mixed) / HOUR)
+}
+
+/** The night of one panel that was just cast, leading to its curves. */
+export function NightLine({
+  facts,
+  plan,
+  zone,
+  now,
+}: {
+  readonly facts: PanelFacts
+  readonly plan: Plan | null
+  readonly zone: string
+  readonly now: Date
+}): ReactElement {
+  const night = useNight(facts, plan)
+  return (
+    <p>
+      <Link to="/strength/$job/$mark" params={{ job: facts.job, mark: facts.mark }}>
+        The night
+      </Link>
+      : {nightText(facts, night, { zone, now })}
+    </p>
+  )
 }
 
 /** The nights of some panels as a list, each leading to its curves. */

@@ -1,13 +1,13 @@
 import './night.css'
-import type { LogCompared, NightCase, NightChange, NightNow } from '@castwright/engine/cure/night'
+import type { NightCase, NightChange, NightNow } from '@castwright/engine/cure/night'
 import type { PanelFacts } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
 import { type ReactElement, useState } from 'react'
-import { Explain, figure, fixed, Notice, Sheet, VERDICT_WORD, VerdictMark } from '../look/index.ts'
+import { Explain, figure, Notice, Sheet, VERDICT_WORD, VerdictMark } from '../look/index.ts'
 import { type PanelNight, useNow, useTriedNight, useYardState } from '../record/index.ts'
 import { NightChart } from './night-chart.tsx'
 import { NightTrial } from './night-trial.tsx'
-import { type HourText, hourText, nightSentence } from './night-words.ts'
+import { comparedText, type HourText, hourText, nightSentence } from './night-words.ts'
 
 const HOUR = 3_600_000
 
@@ -175,20 +175,4 @@ function Findings({ night, when }: { readonly night: NightNow; readonly when: Ho
 /** What is missing, without the name of the row that stands before it. */
 function gapText(gaps: readonly string[], what: string): string {
   return gaps.map((gap) => gap.replace(`${what}: `, '')).join('; ')
-}
-
-const PLACE = {
-  core: 'the computed core',
-  top: 'the computed top face',
-  bottom: 'the computed bottom',
-  coldest: 'the computed coldest place',
-} as const
-
-function comparedText({ channel, place, bias, largest, count }: LogCompared, when: HourText): string {
-  const mean = Math.abs(bias) < 0.05 ? 'as warm as' : `${kelvin(bias)} than`
-  return `Logged by ${channel}, ${count} readings: on average ${mean} ${PLACE[place]}, at most ${kelvin(largest.kelvin)} (${when(largest.hour)}). The log counts.`
-}
-
-function kelvin(value: number): string {
-  return `${fixed(Math.abs(value), 1)} K ${value < 0 ? 'colder' : 'warmer'}`
 }

@@ -1,9 +1,13 @@
-import type { AlongNight, NightNow } from '@castwright/engine/cure/night'
-import { FORECAST_SPREAD } from '@castwright/engine/cure/night'
+import {
+  type AlongNight,
+  FORECAST_SPREAD,
+  type LogCompared,
+  type NightNow,
+} from '@castwright/engine/cure/night'
 import { fixed } from '../look/index.ts'
 import { whenText } from '../panel/when.ts'
 
-const PLACE = { top: 'at the top face', bottom: 'at the bottom', inside: 'inside' } as const
+const FACE = { top: 'at the top face', bottom: 'at the bottom', inside: 'inside' } as const
 
 /** Hour from mixing as words, such as `Thu 06:10`; `late`: the next five minutes on the clock, so that nobody is told a minute too early. */
 export type HourText = (hour: number, late?: 'late') => string
@@ -35,7 +39,7 @@ export function nightSentence(night: NightNow, when: HourText, age: number): str
   const cold =
     coldest.hour < 0.25
       ? `Never colder than the ${fixed(coldest.celsius, 1)} °C it was placed at`
-      : `Coldest ${fixed(coldest.celsius, 1)} °C ${when(coldest.hour)} ${PLACE[coldest.place]}`
+      : `Coldest ${fixed(coldest.celsius, 1)} °C ${when(coldest.hour)} ${FACE[coldest.place]}`
   const freezes = frost === null ? '' : ` It freezes from ${when(frost)} on.`
   return `${cold}; ${strengthWords(night, when, age)}.${freezes}`
 }
@@ -74,4 +78,25 @@ function spreadWords(cold: AlongNight | null, warm: AlongNight | null, when: Hou
   return latest === null
     ? ` (${first} or not before the weather ends, ${out})`
     : ` (${first} to ${when(latest, 'late')}, ${out})`
+}
+
+const PLACE = {
+  core: 'the computed core',
+  top: 'the computed top face',
+  bottom: 'the computed bottom',
+  coldest: 'the computed coldest place',
+} as const
+
+/** Colder than computed by more than this is no error of the computing, K: common practice, no source. */
+const FAR = 5
+
+/** How a log stands beside the computed night, and what to look at where it is far colder. */
+export function comparedText({ channel, place, bias, largest, count }: LogCompared, when: HourText): string {
+  const mean = Math.abs(bias) < 0.05 ? 'as warm as' : `${kelvin(bias)} than`
+  const look = largest.kelvin < -FAR ? ' Far colder than it should be: is the cover on, and the heating?' : ''
+  return `Logged by ${channel}, ${count} readings: on average ${mean} ${PLACE[place]}, at most ${kelvin(largest.kelvin)} (${when(largest.hour)}). The log counts.${look}`
+}
+
+function kelvin(value: number): string {
+  return `${fixed(Math.abs(value), 1)} K ${value < 0 ? 'colder' : 'warmer'}`
 }

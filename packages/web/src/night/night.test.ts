@@ -2,7 +2,7 @@ import type { AlongNight, NightNow } from '@castwright/engine/cure/night'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { clockTicks, spread } from './clock-ticks.ts'
-import { hourText, nightSentence } from './night-words.ts'
+import { comparedText, hourText, nightSentence } from './night-words.ts'
 
 const MIXED = Date.parse('2026-09-16T13:52:00.000Z')
 const when = hourText({ mixed: MIXED, zone: 'UTC', now: new Date('2026-09-16T15:00:00.000Z') })
@@ -51,6 +51,21 @@ describe('a night in words', () => {
     expect(when(18.01)).toBe('Thu 07:52')
     expect(when(18.01, 'late')).toBe('Thu 07:55')
     expect(when(18.05, 'late')).toBe('Thu 07:55')
+  })
+})
+
+describe('a log beside a night', () => {
+  const compared = { channel: 'edge', place: 'coldest', count: 3, bias: -1.24, last: -1 } as const
+
+  it('is told with its bias and its largest difference', () => {
+    expect(comparedText({ ...compared, largest: { kelvin: -2, hour: 2 } }, when)).toBe(
+      'Logged by edge, 3 readings: on average 1.2 K colder than the computed coldest place, at most 2.0 K colder (Wed 15:52). The log counts.',
+    )
+  })
+
+  it('far colder asks for the cover', () => {
+    expect(comparedText({ ...compared, largest: { kelvin: -9, hour: 2 } }, when)).toContain('is the cover on')
+    expect(comparedText({ ...compared, largest: { kelvin: 9, hour: 2 } }, when)).not.toContain('cover')
   })
 })
 

@@ -6,6 +6,7 @@ import { Link } from '@tanstack/react-router'
 import { type ReactElement, useMemo } from 'react'
 import { clockText } from '../day/day-window.ts'
 import { fixed, Sheet, useTitle } from '../look/index.ts'
+import { NightLine } from '../night/night-line.tsx'
 import { useNow, usePlans, useYardState } from '../record/index.ts'
 import { Times } from './finish-part.tsx'
 import { TrucksPart } from './trucks-part.tsx'
@@ -122,6 +123,7 @@ function Pour({
           short
         />
       )}
+      {cast === null ? null : <NightLine facts={facts} plan={plan} zone={zone} now={now} />}
       {plan === null || cast !== null ? null : (
         <TrucksPart
           plan={plan}
