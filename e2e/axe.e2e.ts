@@ -49,6 +49,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['a pour', '/pours/Saltmarsh%20Library/E03'],
   ['Strength', '/strength'],
   ['the strength of a panel', '/strength/Saltmarsh%20Library/C02'],
+  ['specimens', '/strength/specimens'],
   ['results', '/strength/results'],
   ['Lifts', '/lifts'],
   ['the lift of a panel', '/lifts/Saltmarsh%20Library/N06'],

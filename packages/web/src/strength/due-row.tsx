@@ -32,8 +32,8 @@ export function DueRow({
         </strong>
         <span className="due-when">{whenText(due, zone, now)}</span>
         <span className="field-note">
-          {set.kind}s{set.size === undefined ? '' : ` ${set.size} mm`}, cured{' '}
-          {cured === 'panel' ? 'with the panel' : 'by the standard'}
+          {set.size === undefined ? '' : `${set.size} mm `}
+          {set.kind}s {cured === 'panel' ? 'with the panel' : 'by the standard'}
           {set.docket === undefined ? '' : `, docket ${set.docket}`},{' '}
           {first.panels.map((panel, at) => (
             <span key={panel}>
@@ -169,6 +169,9 @@ function ResultForm({
       <Button look="main" type="submit" disabled={busy}>
         Record
       </Button>
+      <Button look="plain" onClick={onLeave}>
+        leave it
+      </Button>
       <details className="explain" {...(faults.tested === undefined ? {} : { open: true })}>
         <summary>Tested now</summary>
         <Field
@@ -179,9 +182,6 @@ function ResultForm({
           onChange={(event) => setTested(event.currentTarget.value)}
         />
       </details>
-      <Button look="plain" onClick={onLeave}>
-        leave it
-      </Button>
     </form>
   )
 }

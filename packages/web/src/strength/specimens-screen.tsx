@@ -23,6 +23,9 @@ import { calendarText, type DueGroup, dueList } from './due-days.ts'
 import { DueRow } from './due-row.tsx'
 import { StrengthFrame } from './strength-frame.tsx'
 
+/** Coming tests that are shown without a tap. */
+const SHOWN = 6
+
 /** What is to be tested: overdue, today, in the next days; and what the day's pours want of specimens. */
 export function SpecimensScreen(): ReactElement {
   useTitle('Strength: specimens')
@@ -94,7 +97,17 @@ export function SpecimensScreen(): ReactElement {
         </Sheet>
       )}
       {list.today.length === 0 ? null : <Sheet title="Today">{part(list.today)}</Sheet>}
-      {list.week.length === 0 ? null : <Sheet title="Next seven days">{part(list.week)}</Sheet>}
+      {list.week.length === 0 ? null : (
+        <Sheet title="Next seven days">
+          {part(list.week.slice(0, SHOWN))}
+          {list.week.length > SHOWN ? (
+            <details className="explain">
+              <summary>{list.week.length - SHOWN} more</summary>
+              {part(list.week.slice(SHOWN))}
+            </details>
+          ) : null}
+        </Sheet>
+      )}
       {list.later.length === 0 ? null : (
         <Sheet title="Later">
           <details className="explain">

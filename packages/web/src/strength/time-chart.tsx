@@ -100,12 +100,7 @@ export function TimeChart(props: TimeChartProps): ReactElement {
             ))}
             {edges.length > 2 ? <path className="time-chart-band" d={`${path(edges)}Z`} /> : null}
             {levels.map(({ y: at, text }) => (
-              <g key={text}>
-                <line className="time-chart-level" x1={LEFT} x2={right} y1={y(at)} y2={y(at)} />
-                <text className="time-chart-word" x={LEFT + 6} y={y(at) - 6}>
-                  {text}
-                </text>
-              </g>
+              <line key={text} className="time-chart-level" x1={LEFT} x2={right} y1={y(at)} y2={y(at)} />
             ))}
             {lines.map(({ name, look, points }) => (
               <path key={name} className={`time-chart-line time-chart-${look}`} d={path(points)} />
@@ -134,6 +129,11 @@ export function TimeChart(props: TimeChartProps): ReactElement {
                 </circle>
               ),
             )}
+            {levels.map(({ y: at, text }) => (
+              <text key={text} className="time-chart-word" x={LEFT + 10} y={y(at) - 6}>
+                {text}
+              </text>
+            ))}
             {marks.map(({ x: at, text, look }) => (
               <g key={text}>
                 <line
