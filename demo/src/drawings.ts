@@ -26,6 +26,7 @@ function drawingOf(row: PanelRow): Drawing {
     outline: row.shape.outline,
     thickness: row.thickness,
     ...(row.shape.openings.length > 0 ? { openings: row.shape.openings } : {}),
+    ...row.inside,
     concrete: { strength: row.concrete, density: 2500, aggregate: 16 },
     cover: { mould: 30, top: 25, edge: EDGE_COVER },
     steel: [...matsOf(row), ...trimmersOf(row.shape), ...edgeBarsOf(row)],

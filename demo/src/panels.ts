@@ -1,4 +1,4 @@
-import type { Point } from '@castwright/engine/panel'
+import type { Drawing, Point } from '@castwright/engine/panel'
 import {
   chamfered,
   ell,
@@ -31,6 +31,8 @@ export interface PanelRow {
   /** Least strength that the designer asks at the first lift. */
   readonly liftStrength: number
   readonly revision: string
+  /** Void formers and ducts, as the drawing has them. */
+  readonly inside?: Pick<Drawing, 'voids' | 'ducts'>
 }
 
 const skew = (lower: Point, upper: Point) => ({ on: 'face', lower, upper }) as const
@@ -106,7 +108,28 @@ export const PANEL_ROWS: readonly PanelRow[] = [
   row('N05', 'windows', windowsInRow(7400, 3250), 180, face(2100, 1200), { liftStrength: 18 }),
   row('E03', 'notch', notched(7000, 3250, 3000, 800, 420), 180, face(1900, 1000), { liftStrength: 18 }),
   row('S06', 'chamfered', chamfered(4000, 3000, 150), 160, edge(850)),
-  row('T04', 'thick', plain(5200, 2400), 260, face(1100, 500), { concrete: 50, liftStrength: 20 }),
+  row('T04', 'thick', plain(5200, 2400), 260, face(1100, 500), {
+    concrete: 50,
+    liftStrength: 20,
+    inside: {
+      voids: [
+        {
+          mark: 'V1',
+          outline: [
+            [1950, 1030],
+            [3250, 1030],
+            [3250, 1370],
+            [1950, 1370],
+          ],
+          depth: 80,
+          above: 90,
+          density: 25,
+          section: 0.9,
+        },
+      ],
+      ducts: [through('P1', 2100, 5200)],
+    },
+  }),
   // seventh day
   row('N06', 'window', withWindow(plain(6800, 3250), 2500, 1050, 1800, 1300), 180, face(2000, 900), {
     liftStrength: 18,
@@ -128,6 +151,7 @@ export const PANEL_ROWS: readonly PanelRow[] = [
   row('T05', 'thick', chamfered(5200, 2400, 180), 260, face(1100, 500), {
     concrete: 50,
     liftStrength: 20,
+    inside: { ducts: [through('P1', 2100, 5200)] },
   }),
   // tenth day
   row('E05', 'window and round opening', windowAndRound(6800, 3250), 180, face(2150, 1200), {
@@ -139,6 +163,20 @@ export const PANEL_ROWS: readonly PanelRow[] = [
   row('S10', 'plain', plain(4200, 3100), 160, edge(900)),
   row('C05', 'tee', tee(5000, 3200, 2200, 1200), 200, face(800, 450), { liftStrength: 18 }),
 ]
+
+/** A duct from end to end, at mid-thickness of a thick wall. */
+function through(mark: string, up: number, length: number): NonNullable<Drawing['ducts']>[number] {
+  return {
+    mark,
+    line: [
+      [0, up],
+      [length, up],
+    ],
+    diameter: 60,
+    height: 130,
+    mass: 0.9,
+  }
+}
 
 function doorAndWindow(length: number, height: number): Shape {
   return withWindow(withDoor(plain(length, height), 700, 1000, 2150), 3100, 1000, 1500, 1200)

@@ -121,6 +121,7 @@ export function demoYard(): Yard {
         dryingMinutes: 30,
       },
     ],
+    strap: { rated: 1.2, longest: 800 },
     stock: [8, 10, 12, 16, 20].map((diameter) => ({
       diameter,
       grade: 'B500B',

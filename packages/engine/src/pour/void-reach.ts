@@ -3,6 +3,7 @@ import type { Ring } from '../panel/point.ts'
 import { bounds, placeInRing } from '../panel/polygon.ts'
 import { offset, unite } from '../panel/region.ts'
 import { type Check, compare } from '../working/check.ts'
+import { ceilTo } from '../working/round.ts'
 import { GEOMETRY } from '../working/source.ts'
 import type { CompactionPlan } from './pour-plan.ts'
 
@@ -24,7 +25,7 @@ export function voidReachChecks(
         id: `void-reach:${mark}`,
         step: 'place',
         what: `Concrete under void former ${mark}, farthest from its sides`,
-        demand: insideReach(ring),
+        demand: ceilTo(insideReach(ring), 0.1),
         limit: compaction?.radius ?? null,
         unit: 'mm',
         sense: 'at most',
