@@ -7,6 +7,7 @@ import { DocketForm } from './docket-form.tsx'
 import { FinishSurface } from './finish-surface.tsx'
 import { GearForm } from './gear-form.tsx'
 import { HandOverForm } from './hand-over-form.tsx'
+import { HoldDownPart } from './hold-down-part.tsx'
 import { MouldPart } from './mould-part.tsx'
 import { OpenLaid } from './open-laid.tsx'
 import { OpenLift } from './open-lift.tsx'
@@ -24,8 +25,14 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
       return <MouldPart />
     case 'cut-bend':
     case 'cage':
-    case 'set':
       return <OpenLaid />
+    case 'set':
+      return (
+        <>
+          <HoldDownPart />
+          <OpenLaid />
+        </>
+      )
     case 'deliver':
       return (
         <>
@@ -38,6 +45,7 @@ export function StepExtras({ card }: { readonly card: Card }): ReactElement | nu
       return (
         <>
           <PlacingHere />
+          <HoldDownPart />
           <CastForm />
         </>
       )
