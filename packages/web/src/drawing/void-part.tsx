@@ -70,11 +70,13 @@ function VoidView({ former, index }: { readonly former: DraftVoid; readonly inde
         />
         <TypedField label="Its mass" unit="kg" note="Left empty: 0, listed as assumed." {...text('mass')} />
         <TypedField label="Or its density" unit="kg/m³" {...text('density')} />
-        <TypedField
-          label="Section left, of full"
-          note="Section modulus across it over that of the full panel, 0 to 1, by the designer. Left empty: bending is not known."
-          {...text('section')}
-        />
+        <div className="fields-wide">
+          <TypedField
+            label="Section left, of full"
+            note="Section modulus across it over that of the full panel, 0 to 1, by the designer. Left empty: bending is not known."
+            {...text('section')}
+          />
+        </div>
       </div>
       <Button look="plain" onClick={() => act(removeVoid, { index })}>
         remove void former {former.mark}
@@ -105,6 +107,7 @@ function DuctView({ duct, index }: { readonly duct: DraftDuct; readonly index: n
           {...text('mass')}
         />
         <div className="fields-wide">
+          <p className="duct-axis">Points of its axis, mm:</p>
           <CornerTable
             name={`Duct ${duct.mark}`}
             ring={{ of: 'duct', index }}

@@ -70,7 +70,7 @@ function VoidRow({ held }: { readonly held: HeldVoid }): ReactElement {
   return (
     <tr>
       <th scope="row">Void former {mark}</th>
-      <td className="figure">{floats ? load(gross, 'kN') : 'sealed to the bed'}</td>
+      <td className="figure">{floats ? load(gross, 'kN') : 'sealed'}</td>
       <td className="figure">{floats ? load(hold, 'kN') : 'none'}</td>
       <td className="figure">
         <Holds count={floats ? straps : 0} spacing={spacing} />
@@ -105,7 +105,7 @@ function Holds({
   return (
     <>
       <span className="number">{count}</span>
-      <span className="hold-apart">{lengthText(Math.floor(spacing))} mm apart</span>
+      <span className="hold-apart">at {lengthText(Math.floor(spacing))} mm</span>
     </>
   )
 }

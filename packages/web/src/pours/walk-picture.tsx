@@ -110,6 +110,17 @@ export function PanelShape({
       {(drawing.openings ?? []).map(({ mark, outline }) => (
         <path key={mark} className="walk-hole" d={path(outline as unknown as readonly Place[])} />
       ))}
+      {(drawing.voids ?? []).map(({ mark, outline }) => (
+        <path key={mark} className="walk-void" d={path(outline as unknown as readonly Place[])} />
+      ))}
+      {(drawing.ducts ?? []).map(({ mark, line }) => (
+        // A duct is open: its path ends where it ends.
+        <path
+          key={mark}
+          className="walk-duct"
+          d={path(line as unknown as readonly Place[]).replace(/Z$/, '')}
+        />
+      ))}
     </>
   )
 }

@@ -44,6 +44,16 @@ export function YardFactsSheet(): ReactElement {
           )}
         />
         <List title="Kinds of insert" items={(yard.insertKinds ?? []).map(insertWords)} />
+        <List
+          title="Straps and tie-downs of void formers"
+          items={
+            yard.strap === undefined
+              ? []
+              : [
+                  `${figure(yard.strap.rated)} kN each${yard.strap.longest === undefined ? '' : `, at most ${figure(yard.strap.longest)} mm apart`}`,
+                ]
+          }
+        />
         <List title="Rigging" items={(yard.rigging ?? []).map(riggingWords)} />
         {gear.length === 0 ? null : (
           <div>
