@@ -198,6 +198,14 @@ describe('void formers and ducts in the plan of a mould', () => {
     expect(straps && judge(straps, 20)).toBe('unknown')
   })
 
+  // Computed, second method: 3200 · 9.80665 / 1000 = 31.381 kN/m³ by hand.
+  it('float higher in concrete that the drawing gives as heavier', () => {
+    const plan = planned({ concrete: { strength: 40, density: 3200 } })
+    expect(plan.voids[0]?.gross).toBeCloseTo(31.38128 * 0.06, 6)
+    expect(plan.ducts[0]?.gross).toBeCloseTo((31.38128 * Math.PI * 0.01) / 4, 6)
+    expect(plan.assumed.map(({ field }) => field)).not.toContain('uplift of void formers and ducts: weight')
+  })
+
   it('too near a face fail', () => {
     const verdicts = Object.fromEntries(
       planned({ voids: [{ ...FOAM, above: 25, outline: box(30, 1000, 1000, 600) }] }).checks.map(

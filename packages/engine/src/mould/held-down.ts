@@ -104,19 +104,23 @@ export function heldVoid({
   former,
   thickness,
   strap,
+  weight,
 }: {
   readonly former: DrawnVoid
   readonly thickness: number
   readonly strap: YardStrap | null
+  /** Of fresh concrete, kN/m³; 24 assumed. */
+  readonly weight?: number | undefined
 }): Worked<HeldVoid> {
   const ring = former.outline as unknown as Ring
   const { mark, above, depth } = former
   const floats = above > 0
   const size = { volume: (area(ring) * depth) / 1e9, mass: formerMass(former) }
-  const lifted = voidFormer({ ...size, floats: true })
-  const asSet = voidFormer({ ...size, floats })
-  const inTwo = voidFormer({ ...size, volume: size.volume / 2, floats })
-  const push = unequalPush({ high: thickness - above, low: thickness - above - depth })
+  const lifted = voidFormer({ ...size, weight, floats: true })
+  const asSet = voidFormer({ ...size, weight, floats })
+  const inTwo = voidFormer({ ...size, volume: size.volume / 2, weight, floats })
+  const heads = { high: thickness - above, low: thickness - above - depth }
+  const push = unequalPush(weight === undefined ? heads : { ...heads, weight })
   if (!lifted.known) return lifted
   if (!asSet.known) return asSet
   if (!inTwo.known) return inTwo
@@ -185,14 +189,17 @@ function strapsFor(hold: number, length: number, rated: number, longest: number)
 export function heldDuct({
   duct,
   strap,
+  weight,
 }: {
   readonly duct: DrawnDuct
   readonly strap: YardStrap | null
+  /** Of fresh concrete, kN/m³; 24 assumed. */
+  readonly weight?: number | undefined
 }): Worked<HeldDuct> {
   const { mark, diameter, height, mass = 0 } = duct
   const line = duct.line as unknown as readonly Point[]
   // A metre of it.
-  const found = voidFormer({ volume: (Math.PI * (diameter / 1000) ** 2) / 4, mass, floats: true })
+  const found = voidFormer({ volume: (Math.PI * (diameter / 1000) ** 2) / 4, mass, weight, floats: true })
   if (!found.known) return found
   const { longest, assumed } = longestOf(strap)
   const { gross, net, hold } = found.value

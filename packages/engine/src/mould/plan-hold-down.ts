@@ -17,12 +17,15 @@ export interface HoldDown {
   readonly unknown: readonly string[]
 }
 
-/** Void formers and ducts of one panel: uplift, straps and ties, the concrete round them, and what is looked at. Empty for a full panel. */
-export function planHoldDown(panel: Panel, yard: Yard | null): HoldDown {
+/**
+ * Void formers and ducts of one panel: uplift, straps and ties, the concrete round them, and what is looked at. Empty for a full panel. `weight`: of fresh concrete
+ * where the drawing gives it as heavier than usual, kN/m³.
+ */
+export function planHoldDown(panel: Panel, yard: Yard | null, weight: number | undefined): HoldDown {
   const strap = yard?.strap ?? null
   const { thickness } = panel.drawing
-  const voids = (panel.drawing.voids ?? []).map((former) => heldVoid({ former, thickness, strap }))
-  const ducts = (panel.drawing.ducts ?? []).map((duct) => heldDuct({ duct, strap }))
+  const voids = (panel.drawing.voids ?? []).map((former) => heldVoid({ former, thickness, strap, weight }))
+  const ducts = (panel.drawing.ducts ?? []).map((duct) => heldDuct({ duct, strap, weight }))
   const found = [...voids, ...ducts]
   const heldVoids = voids.flatMap((one) => (one.known ? [one.value] : []))
   const heldDucts = ducts.flatMap((one) => (one.known ? [one.value] : []))

@@ -55,7 +55,7 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
   note(agent)
   unknown.push(...agent.unknown)
 
-  const held = planHoldDown(panel, yard)
+  const held = planHoldDown(panel, yard, weight)
   note(held)
   unknown.push(...held.unknown)
 
