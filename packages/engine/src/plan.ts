@@ -87,7 +87,14 @@ export function plan({
   const wanted = wantedStrength({ drawing, yard, family, limits })
   const steel = planSteel({ panel, yard, family })
   const mould = planMould({ panel, yard, family, steel })
-  const pour = planPour({ panel, yard, family, choice: placing })
+  const pour = planPour({
+    panel,
+    yard,
+    family,
+    placed: steel.placed,
+    notLaid: steel.unknown,
+    choice: placing,
+  })
   const cure = planCure({ panel, yard, family, wanted, limits })
   const lift = withHours(planLift({ panel, yard, family, limits }), cure)
   const quality = planQuality({ panel, yard, family, limits })

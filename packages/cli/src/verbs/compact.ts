@@ -1,4 +1,4 @@
-import { type Point, panelOf, parseDrawing } from '@castwright/engine/panel'
+import { type Point, panelOf, parseDrawing, type Ring } from '@castwright/engine/panel'
 import { ASSUMED_MARGIN, type Congested, chuteOf, compact, displacedBy } from '@castwright/engine/pour'
 import type { Given } from '../given.ts'
 import { numberText, textTable, type Verb } from '../verb.ts'
@@ -21,7 +21,7 @@ export const compactVerb: Verb = {
     {
       flags: '--congested <x,y,width,height>',
       about:
-        'rectangle of close steel, mm, in which two thirds of the reach hold; four numbers more for each further one',
+        'rectangle of close steel, mm, beside those of the drawing, in which two thirds of the reach hold; four numbers more for each further one',
     },
   ],
   example: 'castwright compact docs/examples/wall.json --head 40',
@@ -45,7 +45,12 @@ export const compactVerb: Verb = {
       margin,
       chute: chute ?? chuteOf(panel),
       vibrators,
-      congested,
+      congested: [
+        ...(panel.drawing.congested ?? []).map(
+          ({ mark, outline, share }): Congested => ({ mark, outline: outline as unknown as Ring, share }),
+        ),
+        ...congested,
+      ],
       displaced: displacedBy(panel),
     })
     if (!found.known) {

@@ -78,9 +78,11 @@ export function examplePlan(drawing: Drawing): Plan {
     },
     pour: {
       chute: [0, width / 2],
+      heads: ['V56'],
       compaction: {
         insertions: grid(450),
         radius: 260,
+        reduced: [],
         zones: [
           {
             order: 1,
@@ -93,6 +95,7 @@ export function examplePlan(drawing: Drawing): Plan {
               ],
             ],
             insertions: [],
+            shares: [[]],
             volume: 1,
             minutes: 1,
           },
@@ -107,6 +110,7 @@ export function examplePlan(drawing: Drawing): Plan {
               ],
             ],
             insertions: [],
+            shares: [[]],
             volume: 1,
             minutes: 1,
           },

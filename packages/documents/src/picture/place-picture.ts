@@ -29,6 +29,12 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
   const pattern = pour.compaction
   const zones = pattern?.zones ?? []
   const insertions = pattern?.insertions ?? []
+  const reduced = pattern?.reduced ?? []
+  const held = new Map(
+    zones.flatMap(({ shares }) =>
+      shares.flatMap((own, share) => own.map((index) => [index, share + 1] as const)),
+    ),
+  )
   const spacing = (pattern?.radius ?? 0) * layout.scale
   const chute = chuteShapes(layout, pour.chute)
   const marks = markShapes(layout, 'zone-mark', zones.length > 1 ? zones.map(zoneMark) : [])
@@ -36,18 +42,18 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
     base,
     inside: [
       ...zones.flatMap((zone) => zoneShapes(layout, zone)),
+      ...reduced.flatMap(({ outlines }) => closeShapes(layout, outlines)),
       ...(insertions.length > 1
         ? [{ kind: 'line', role: 'path', points: insertions.map(layout.at) } as const]
         : []),
       ...(spacing < LEAST_DOTS
         ? []
-        : insertions.map(
-            (point): Shape => ({
-              kind: 'circle',
-              role: 'insertion',
-              at: layout.at(point),
-              radius: Math.min(frame.text * 0.17, spacing * 0.2),
-            }),
+        : insertions.map((point, index) =>
+            insertionShape(
+              layout.at(point),
+              Math.min(frame.text * 0.17, spacing * 0.2),
+              held.get(index) ?? 1,
+            ),
           )),
     ],
     onTop: [...chute.shapes, ...marks.shapes, ...numberShapes(layout, insertions, spacing)],
@@ -60,6 +66,15 @@ export function placePicture({ drawing, pour, frame }: PlacePictureInput): Pictu
               role: 'insertion',
               text: `${insertions.length} insertions in order, each reaches ${lengthText(pattern.radius)} mm`,
             },
+            ...(pour.heads.length > 1 ? [{ role: 'insertion', text: headsText(pour.heads) } as const] : []),
+            ...(reduced.length > 0
+              ? [
+                  {
+                    role: 'zone',
+                    text: `hatched: close steel, each reaches ${reachText(reduced)} mm`,
+                  } as const,
+                ]
+              : []),
             ...(zones.length > 1
               ? [{ role: 'zone', text: 'zones in the order they are filled' } as const]
               : []),
@@ -75,6 +90,46 @@ function zoneMark(zone: PlacingZone): { at: Point; letter: string } {
 
 function zoneShapes(layout: Layout, zone: PlacingZone): Shape[] {
   return zone.outlines.map((ring) => ({ kind: 'polygon', role: 'zone', rings: [ring.map(layout.at)] }))
+}
+
+function closeShapes(layout: Layout, outlines: readonly (readonly Point[])[]): Shape[] {
+  return [
+    { kind: 'polygon', role: 'zone', rings: outlines.map((ring) => ring.map(layout.at)), pattern: 'hatch' },
+  ]
+}
+
+/** Shapes of vibrators 1, 2, 3 …, then around again: read without colour. */
+const HEAD_SHAPES = [
+  { word: 'discs', corners: [] },
+  { word: 'diamonds', corners: [0, 90, 180, 270] },
+  { word: 'squares', corners: [45, 135, 225, 315] },
+  { word: 'triangles', corners: [30, 150, 270] },
+] as const
+
+function headShape(vibrator: number): (typeof HEAD_SHAPES)[number] {
+  return HEAD_SHAPES[(vibrator - 1) % HEAD_SHAPES.length] ?? HEAD_SHAPES[0]
+}
+
+function insertionShape([x, y]: Point, radius: number, vibrator: number): Shape {
+  const { corners } = headShape(vibrator)
+  if (corners.length === 0) return { kind: 'circle', role: 'insertion', at: [x, y], radius }
+  const ring = corners.map((degrees): Point => {
+    const turn = (degrees * Math.PI) / 180
+    return [x + 1.35 * radius * Math.cos(turn), y + 1.35 * radius * Math.sin(turn)]
+  })
+  return { kind: 'polygon', role: 'insertion', rings: [ring] }
+}
+
+/** `1: V56 discs, 2: V56 diamonds`. */
+function headsText(heads: readonly string[]): string {
+  return heads.map((mark, index) => `${index + 1}: ${mark} ${headShape(index + 1).word}`).join(', ')
+}
+
+/** One reach, or from the least to the most. */
+function reachText(reduced: readonly { readonly radius: number }[]): string {
+  const radii = reduced.map(({ radius }) => Math.round(radius))
+  const [least, most] = [Math.min(...radii), Math.max(...radii)]
+  return least === most ? lengthText(least) : `${lengthText(least)} to ${lengthText(most)}`
 }
 
 /** Numbers of the first, the last and some round ones between; one that has no room is left out. */

@@ -1,8 +1,21 @@
+import { tightText } from '@castwright/engine/pour'
 import { shown } from '@castwright/engine/working'
 import { POINTS_PER_MM } from '../paper/paper.ts'
 import { placePicture } from '../picture/place-picture.ts'
 import { holdDownPart } from './hold-down-part.ts'
 import { askedTable, cautions, openSheet, type SheetInput } from './sheet.ts'
+
+/** At most so many insertions with little room stand on the sheet. */
+const MOST_TIGHT = 12
+
+/** Where the chute stands and which heads work, told as recorded or assumed. */
+function standText({ pour }: SheetInput['plan']): string {
+  const [x, y] = pour.chute
+  const place = `${shown(Math.round(x))}, ${shown(Math.round(y))} mm`
+  const stand =
+    pour.stand === null ? `Chute assumed at the corner ${place}.` : `Chute at ${place}, as recorded.`
+  return `${stand} Heads at work: ${pour.heads.join(', ')}${pour.assumed.some(({ field }) => field === 'vibrators') ? ', assumed' : ', as recorded'}.`
+}
 
 /** What the floor needs from the truck's arrival to the covered panel. */
 export async function pourCard(input: SheetInput): Promise<Uint8Array> {
@@ -34,6 +47,11 @@ export async function pourCard(input: SheetInput): Promise<Uint8Array> {
           ? 'Every point of the concrete is within reach of one of them.'
           : `Not reached: ${shown(pattern.uncovered, 'm²')}.`),
     )
+    paper.paragraph(standText(plan))
+    if (pour.tight.length > 0)
+      paper.paragraph(
+        `Little room: ${pour.tight.slice(0, MOST_TIGHT).map(tightText).join('; ')}${pour.tight.length > MOST_TIGHT ? `; ${pour.tight.length - MOST_TIGHT} more in the pour room` : ''}.`,
+      )
     if (pattern.zones.length > 0) {
       paper.table(
         [

@@ -39,6 +39,13 @@ const mark = z.string().min(1).max(40)
 
 const opening = z.strictObject({ mark, outline: ring })
 
+const congested = z.strictObject({
+  mark,
+  outline: ring,
+  /** Share of a vibrator's reach that is left there; two thirds where it is not given. */
+  share: z.number().positive().max(1).optional(),
+})
+
 const insert = z.strictObject({
   mark,
   at: point,
@@ -111,6 +118,8 @@ export const drawingSchema = z.strictObject({
   steel: z.array(steelSchema).max(2000).optional(),
   lap: z.strictObject({ length: positive }).optional(),
   inserts: z.array(insert).max(200).optional(),
+  /** Where the designer says that steel or inserts stand close: a vibrator reaches less far. */
+  congested: z.array(congested).max(100).optional(),
   rigging: mark.optional(),
   lifting: lifting.optional(),
   handling: handling.optional(),
@@ -150,7 +159,11 @@ export function parseDrawing(value: unknown, from = ''): Drawing {
       ringIssues(one.outline as unknown as Ring, `voids[${index}].outline`),
     ),
     ...voidIssues(drawing),
+    ...(drawing.congested ?? []).flatMap((zone, index) =>
+      ringIssues(zone.outline as unknown as Ring, `congested[${index}].outline`),
+    ),
     ...repeatedMarks(drawing.openings ?? [], 'openings'),
+    ...repeatedMarks(drawing.congested ?? [], 'congested'),
     ...repeatedMarks(drawing.inserts ?? [], 'inserts'),
     ...handlingIssues(drawing),
     ...(drawing.steel ?? []).flatMap((steel, index) => steelIssues(steel, `steel[${index}]`, openings)),

@@ -12,6 +12,7 @@ import { pathLength } from './compaction/working-order.ts'
 import { placingZones } from './compaction/zones.ts'
 import { type Displaced, wholeOf } from './displaced.ts'
 import { LEFT_TOO_LONG } from './left-too-long.ts'
+import { ASSUMED_MARGIN } from './margin.ts'
 import type { CompactionPlan } from './pour-plan.ts'
 import {
   coveringRadius,
@@ -23,9 +24,6 @@ import {
   SECONDS_MOVING,
   VIBRATING_TIME,
 } from './vibrator.ts'
-
-/** Distance from faces where none is given, mm; always listed as assumed. */
-export const ASSUMED_MARGIN = 75
 
 export interface CompactInput {
   readonly region: Region
@@ -164,9 +162,10 @@ export function compact(input: CompactInput): Worked<CompactionPlan> {
     zones,
     reduced: covered.flatMap((part) => {
       if (part.share === 1) return []
+      const mark = part.mark === undefined ? {} : { mark: part.mark }
       const own = new Set(part.points)
       const indices = insertions.flatMap((point, i) => (own.has(point) ? [i] : []))
-      return [{ outlines: ringsOf(part.region), radius: part.share * radius, insertions: indices }]
+      return [{ ...mark, outlines: ringsOf(part.region), radius: part.share * radius, insertions: indices }]
     }),
     layers: depths,
     seconds: { in: secondsIn, moving: SECONDS_MOVING },

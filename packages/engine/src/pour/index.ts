@@ -1,4 +1,5 @@
-export { ASSUMED_MARGIN, type CompactInput, compact } from './compact.ts'
+export { CLEAR_HEADS, closeSteel, overBars, type Tight } from './close-steel/index.ts'
+export { type CompactInput, compact } from './compact.ts'
 export { CONGESTED_SHARE, type Congested } from './compaction/parts.ts'
 export { type Displaced, displacedBy } from './displaced.ts'
 export {
@@ -20,6 +21,7 @@ export {
   loadTimes,
 } from './load-times.ts'
 export { dischargeLimit, type SlumpBand, slumpBand } from './loads/limits.ts'
+export { ASSUMED_MARGIN } from './margin.ts'
 export {
   MOST_HEADS,
   NO_CHOICE,
@@ -29,6 +31,7 @@ export {
   VIBRATORS,
 } from './placing-choice.ts'
 export { chuteOf, FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
+export { tightText } from './pour-asked.ts'
 export type { CompactionPlan, PlacingZone, PourPlan, ReducedZone } from './pour-plan.ts'
 export { type Order, type OrderInput, orderVolume } from './quantity.ts'
 export {

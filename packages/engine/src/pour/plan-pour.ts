@@ -1,10 +1,12 @@
 import type { CodeFamily } from '../codes/family.ts'
 import type { Panel } from '../panel/panel.ts'
 import type { Point } from '../panel/point.ts'
+import type { PlacedBar } from '../steel/steel-plan.ts'
 import { type Check, compare } from '../working/check.ts'
 import { commonPractice, enteredBy, GEOMETRY, type Source } from '../working/source.ts'
 import type { Assumed, Step, Worked } from '../working/worked.ts'
 import type { Mix, Yard } from '../yard/yard.ts'
+import { congestedIn, tightIn } from './close-steel/in-panel.ts'
 import { compact } from './compact.ts'
 import { displacedBy } from './displaced.ts'
 import { headsAtWork } from './heads.ts'
@@ -20,6 +22,10 @@ export interface PourInput {
   readonly panel: Panel
   readonly yard: Yard | null
   readonly family: CodeFamily
+  /** Bars where they lie, for close steel; none looked at if not given. */
+  readonly placed?: readonly PlacedBar[]
+  /** What of the steel is not laid out, so that close steel there is not found. */
+  readonly notLaid?: readonly string[]
   /** Where the chute stands and which heads work, as the floor settled it; assumed and told so where nobody did. */
   readonly choice?: PlacingChoice
 }
@@ -44,7 +50,14 @@ const FINISH_SOURCE: Source = commonPractice('power-float window as a share of t
 const RATES: Source = commonPractice('rates for planning a day')
 
 /** Quantity, delivery, placing order with compaction, setting and finishing, for one panel. */
-export function planPour({ panel, yard, family, choice = NO_CHOICE }: PourInput): PourPlan {
+export function planPour({
+  panel,
+  yard,
+  family,
+  placed = [],
+  notLaid = [],
+  choice = NO_CHOICE,
+}: PourInput): PourPlan {
   const { stand } = choice
   const unknown: string[] = [...choice.faults]
   const working: Step[] = []
@@ -79,6 +92,9 @@ export function planPour({ panel, yard, family, choice = NO_CHOICE }: PourInput)
       unit: '',
       why: 'one head of the first vibrator that the yard lists; nobody said which work today',
     })
+  const close = heads.known ? congestedIn({ panel, placed, notLaid, ...heads.value.least }) : null
+  working.push(...(close?.steps ?? []))
+  assumed.push(...(close?.assumed ?? []))
   const found: Worked<CompactionPlan> = heads.known
     ? compact({
         region: panel.region,
@@ -88,6 +104,7 @@ export function planPour({ panel, yard, family, choice = NO_CHOICE }: PourInput)
         action: heads.value.least.radius,
         vibrators: heads.value.marks.length,
         chute,
+        congested: close?.zones,
         displaced: displacedBy(panel),
         placing: POUR_RATES.placing,
         secondsIn: mix?.slump === undefined ? undefined : secondsAt(middle(mix.slump)),
@@ -100,6 +117,10 @@ export function planPour({ panel, yard, family, choice = NO_CHOICE }: PourInput)
     assumed.push(...(found.assumed ?? []))
   } else unknown.push(...found.gaps)
   const compaction = found.known ? found.value : null
+  const tight =
+    heads.known && compaction !== null
+      ? tightIn({ panel, placed, head: heads.value.least.head, compaction })
+      : []
 
   const setting = settingOf(mix)
   if (setting.initialSet === null) unknown.push('mix.initialSet: setting of the mix')
@@ -118,6 +139,7 @@ export function planPour({ panel, yard, family, choice = NO_CHOICE }: PourInput)
     vibrator: heads.known ? heads.value.least.mark : null,
     heads: heads.known ? heads.value.marks : [],
     compaction,
+    tight,
     initialSet: setting.initialSet,
     finish: setting.finish,
     minutes: minutes.value,
@@ -129,7 +151,7 @@ export function planPour({ panel, yard, family, choice = NO_CHOICE }: PourInput)
     ],
     toRecord: [
       ...askedAtDelivery(family, mix),
-      ...askedAtPlacing(compaction),
+      ...askedAtPlacing(compaction, tight),
       ...askedAtFinish(setting.finish),
     ],
     working,

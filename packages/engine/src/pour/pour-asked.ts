@@ -2,6 +2,7 @@ import type { CodeFamily } from '../codes/family.ts'
 import type { Asked } from '../working/asked.ts'
 import { commonPractice, enteredBy, type Source } from '../working/source.ts'
 import type { Mix } from '../yard/yard.ts'
+import type { Tight } from './close-steel/tight.ts'
 import { dischargeLimit } from './loads/limits.ts'
 import type { CompactionPlan, PourPlan } from './pour-plan.ts'
 
@@ -116,7 +117,7 @@ function air(family: CodeFamily): Asked {
 }
 
 /** Zones vibrated in order, and what else is seen while placing. */
-export function askedAtPlacing(compaction: CompactionPlan | null): Asked[] {
+export function askedAtPlacing(compaction: CompactionPlan | null, tight: readonly Tight[] = []): Asked[] {
   const zones = (compaction?.zones ?? []).map((zone) =>
     tick(
       'place',
@@ -130,15 +131,27 @@ export function askedAtPlacing(compaction: CompactionPlan | null): Asked[] {
     ...(zones.length > 0
       ? zones
       : [tick('place', 'vibrated', 'Every part placed and vibrated, from the far corner back', PLACING)]),
-    ...(compaction === null ? [] : headAsked(compaction)),
+    ...(compaction === null ? [] : headAsked(compaction, tight)),
     tick('place', 'no-stop', 'No stop so long that the vibrator no longer sinks in', PLACING),
     tick('place', 'steel-in-place', 'Steel, inserts and openings have not moved', PLACING),
   ]
 }
 
+/** At most so many insertions with little room are named on the card; the room lists them all. */
+const MOST_TIGHT = 3
+
+/** `12: 40 mm from a face`. */
+export function tightText(one: Tight): string {
+  const number = one.insertion + 1
+  if (one.at === 'face') return `${number}: ${Math.round(one.clear)} mm from a face`
+  return one.move === null
+    ? `${number}: over bar ${one.mark}, no gap near it takes the head`
+    : `${number}: over bar ${one.mark}, the nearest gap is ${Math.ceil(one.move)} mm away`
+}
+
 /** How the head is used: both radii, time, layers, splash board. */
-function headAsked(compaction: CompactionPlan): Asked[] {
-  const { radius, action, layers, pace } = compaction
+function headAsked(compaction: CompactionPlan, tight: readonly Tight[]): Asked[] {
+  const { radius, action, layers, pace, reduced } = compaction
   const radii =
     action === null
       ? `Insertions reach ${Math.round(radius)} mm, a covering radius given as it is.`
@@ -147,6 +160,15 @@ function headAsked(compaction: CompactionPlan): Asked[] {
     layers.count === 1
       ? ''
       : ` ${layers.count} layers of ${Math.round(layers.depth)} mm, the head 100 mm into the one below.`
+  const least = reduced.reduce((most, zone) => Math.min(most, zone.radius), Number.POSITIVE_INFINITY)
+  const cut =
+    reduced.length === 0
+      ? ''
+      : ` In close steel (hatched) they reach ${Math.round(least)} mm and stand closer.`
+  const room =
+    tight.length === 0
+      ? ''
+      : ` ${tight.length} have little room: ${tight.slice(0, MOST_TIGHT).map(tightText).join('; ')}${tight.length > MOST_TIGHT ? ' …' : ''}.`
   const rate = ` All heads keep up with ${(Math.floor(pace * 10) / 10).toFixed(1)} m³/h: no faster from the chute.`
   return [
     tick(
@@ -154,7 +176,7 @@ function headAsked(compaction: CompactionPlan): Asked[] {
       'head',
       `Head in quickly, about ${Math.round(compaction.seconds.in)} s, out slowly; off faces and cage`,
       PLACING,
-      `${radii}${deep}${rate}`,
+      `${radii}${cut}${room}${deep}${rate}`,
     ),
     tick(
       'place',

@@ -1,5 +1,6 @@
 import type { Point, Ring } from '../panel/index.ts'
 import type { Asked, Assumed, Check, Step } from '../working/index.ts'
+import type { Tight } from './close-steel/tight.ts'
 
 export interface PlacingZone {
   /** Where it lies, mm along the long side: `0-1500`. The same concrete keeps its id wherever the chute stands. */
@@ -19,6 +20,8 @@ export interface PlacingZone {
 
 /** Concrete in which the reach is cut. */
 export interface ReducedZone {
+  /** Of the drawing's zone, or `close steel 1` where the engine found it from the laid bars. */
+  readonly mark?: string
   readonly outlines: readonly Ring[]
   /** Covering radius there, mm. */
   readonly radius: number
@@ -71,6 +74,8 @@ export interface PourPlan {
   /** Mark of each head at work, in the order of the zones' shares. */
   readonly heads: readonly string[]
   readonly compaction: CompactionPlan | null
+  /** Insertions with little room, by index: near a face or over a bar, with how far the head stands off. */
+  readonly tight: readonly Tight[]
   /** Hours from mixing: initial set and the power-float window; null where the mix says nothing of setting. */
   readonly initialSet: number | null
   readonly finish: { readonly opens: number; readonly closes: number } | null

@@ -140,6 +140,7 @@ function typedDrawing(draft: Draft): Typed {
         at: [number(insert.x, `inserts[${index}].x`, true), number(insert.y, `inserts[${index}].y`, true)],
       })),
     ),
+    ...list('congested', draft.congested),
     ...words({ rigging: draft.rigging }),
     ...whole('lifting', {
       strength: number(draft.liftStrength, 'lifting.strength'),

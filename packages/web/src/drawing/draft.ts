@@ -104,6 +104,8 @@ export interface Draft {
   readonly liftReference: string
   readonly liftBy: string
   readonly handling: DraftHandling
+  /** Close steel as the drawing file says it: kept as it is, this form has no fields for it. */
+  readonly congested: NonNullable<Drawing['congested']>
 }
 
 export const EMPTY_DRAFT: Draft = {
@@ -135,6 +137,7 @@ export const EMPTY_DRAFT: Draft = {
   liftReference: '',
   liftBy: '',
   handling: EMPTY_HANDLING,
+  congested: [],
 }
 
 type Ring = readonly (readonly [number, number])[]
@@ -192,6 +195,7 @@ export function draftOf(drawing: Drawing): Draft {
     liftReference: drawing.lifting?.reference ?? '',
     liftBy: drawing.lifting?.by ?? '',
     handling: handlingDraft(drawing.handling),
+    congested: drawing.congested ?? [],
   }
 }
 

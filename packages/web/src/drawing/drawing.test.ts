@@ -303,6 +303,17 @@ describe('how the panel is handled', () => {
     { requiredKeys: [] },
   )
 
+  test('close steel that the drawing file says is kept, though the form has no fields for it', () => {
+    const plain = readDraft(TYPED).drawing as NonNullable<ReturnType<typeof readDraft>['drawing']>
+    const outline: [number, number][] = [
+      [100, 100],
+      [600, 100],
+      [600, 400],
+    ]
+    const drawing = { ...plain, congested: [{ mark: 'plates', outline, share: 0.5 }] }
+    expect(readDraft(draftOf(drawing)).drawing).toEqual(drawing)
+  })
+
   test('any handling goes into the form and comes out the same, nothing dropped (seed 20261126)', () => {
     const { handling: _, ...plain } = readDraft(TYPED).drawing as NonNullable<
       ReturnType<typeof readDraft>['drawing']

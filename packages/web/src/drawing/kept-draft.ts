@@ -43,8 +43,8 @@ export function forgetDraft(storage: TextStorage, panel: string): void {
 
 /** A draft that was kept before the form asked for these has said nothing about them. */
 function withLater(kept: unknown): unknown {
-  const { handling, voids, ducts } = EMPTY_DRAFT
-  return typeof kept === 'object' && kept !== null ? { handling, voids, ducts, ...kept } : kept
+  const { handling, voids, ducts, congested } = EMPTY_DRAFT
+  return typeof kept === 'object' && kept !== null ? { handling, voids, ducts, congested, ...kept } : kept
 }
 
 /** Every field is there with the kind that the form expects; lists hold objects. */

@@ -7,6 +7,7 @@ import { announce, Button, Caution, CheckField } from '../look/index.ts'
 import { useYardState } from '../record/index.ts'
 import { HeadsHeld } from './heads-held.tsx'
 import { insertionSeconds } from './insertion-seconds.ts'
+import { TightList } from './tight-list.tsx'
 import { useAwake, useDue, useWalk, type WalkHand } from './use-walk.ts'
 import { WalkFaults } from './walk-faults.tsx'
 import { WalkPicture } from './walk-picture.tsx'
@@ -64,6 +65,14 @@ export function LiveWalk({
           announce(`Insertion ${at + 1}`)
         }}
       />
+      {compaction.reduced.length === 0 ? null : (
+        <p className="field-note">
+          Hatched: close steel, where insertions reach{' '}
+          {Math.round(Math.min(...compaction.reduced.map(({ radius }) => radius)))} mm instead of{' '}
+          {Math.round(compaction.radius)} mm.
+        </p>
+      )}
+      <TightList pour={plan.pour} />
       <WalkZones facts={facts} plan={plan} compaction={compaction} hand={hand} />
       <Caution
         order="Quick in, slow out, never on the steel."

@@ -54,11 +54,7 @@ export function WalkPicture({
           {compaction.reduced.map(({ outlines }) =>
             outlines.map((ring) => {
               const d = frame.path(ring)
-              return (
-                <g key={d}>
-                  <path className="walk-close" d={d} fill="url(#walk-hatch)" />
-                </g>
-              )
+              return <path key={d} className="walk-close" d={d} fill="url(#walk-hatch)" />
             }),
           )}
           <defs>
@@ -74,13 +70,13 @@ export function WalkPicture({
           </defs>
           {compaction.insertions.map((point, index) => {
             const its = state.insertions[index] ?? 'waiting'
-            const its1 = index === next && its === 'waiting' ? 'next' : its
+            const look = index === next && its === 'waiting' ? 'next' : its
             const holder = held.get(index) ?? 1
             return (
               <Insertion
                 key={`${point[0]} ${point[1]}`}
                 at={frame.at(point)}
-                look={its1}
+                look={look}
                 vibrator={holder}
                 r={its === 'now' ? 1.9 * r : r}
                 faint={vibrator !== null && holder !== vibrator}

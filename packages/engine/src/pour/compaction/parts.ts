@@ -4,6 +4,8 @@ import { intersect, type Region, subtract } from '../../panel/region.ts'
 /** Where close steel or an insert cuts the reach. */
 export interface Congested {
   readonly outline: Ring
+  /** What it is called in what comes out. */
+  readonly mark?: string | undefined
   /** Share of the reach that is left there, above 0, at most 1; two thirds if not given. */
   readonly share?: number | undefined
 }
@@ -16,6 +18,8 @@ export interface Part {
   readonly region: Region
   /** Share of the covering radius that holds here. */
   readonly share: number
+  /** Of the congested zone; absent elsewhere. */
+  readonly mark?: string | undefined
 }
 
 /**
@@ -25,10 +29,10 @@ export interface Part {
 export function partsOf(region: Region, zones: readonly Congested[]): Part[] {
   let rest = region
   const parts: Part[] = []
-  for (const { outline, share = CONGESTED_SHARE } of zones) {
+  for (const { outline, mark, share = CONGESTED_SHARE } of zones) {
     const inside = cutOut(rest, outline)
     rest = rest.flatMap((piece) => subtract(piece.outline, [...piece.holes, outline]))
-    for (const piece of inside) parts.push({ region: [piece], share })
+    for (const piece of inside) parts.push({ region: [piece], share, mark })
   }
   const whole =
     parts.length === 0 ? [{ region, share: 1 }] : rest.map((piece): Part => ({ region: [piece], share: 1 }))

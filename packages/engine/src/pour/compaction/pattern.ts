@@ -34,6 +34,8 @@ export function planeCount(area: number, radius: number): number {
 
 /** Insertions times rounds that the search may spend: at least, for each insertion, and for each corner of openings up to a limit. */
 const WORK = { least: 300_000, each: 100, corner: 10_500, corners: 2_600_000 } as const
+/** Rounds that a short search may spend on each insertion of a small zone. */
+const SMALL_WORK = 400
 const QUICK_WORK = { least: 15_000, each: 60, corner: 0, corners: 0 } as const
 
 /**
@@ -48,8 +50,10 @@ export function pattern({ region, radius, margin, quick = false }: PatternInput)
   const terrain = new Terrain(ground, radius - SLACK, margin, inner)
   const [start = []] = rowStarts(terrain, radius, kept)
   const { least, each, corner, corners } = quick ? QUICK_WORK : WORK
+  // A small zone has few places to try: it must not cost what a panel costs.
+  const begun = quick ? Math.min(least, SMALL_WORK * start.length) : least
   const turning = ground.reflex.reduce((sum, one) => sum + one, 0)
-  const work = Math.max(least, each * start.length + Math.min(corners, corner * turning))
+  const work = Math.max(begun, each * start.length + Math.min(corners, corner * turning))
   const found = squeeze({ terrain, sites: start, work, random: randomFrom(1) })
   const cover = new Cover(ground, radius)
   for (const { x, y } of found ?? start) cover.add(x, y)
