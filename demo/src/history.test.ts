@@ -83,7 +83,7 @@ describe('the record of the invented job', () => {
       'as-built': ['B03', 'S05'],
       cure: ['C02', 'N05'],
       finish: ['S06'],
-      place: ['E03'],
+      deliver: ['E03'],
       set: ['N06'],
       mould: ['T04'],
       cage: ['G02', 'S07'],
@@ -155,6 +155,33 @@ describe('the record of the invented job', () => {
     expect(card('G01', 'load').ready).toBe(false)
   })
 
+  it('has a load out of slump that was used by name, one that was sent back, and a truck that is still here', () => {
+    const used = card('N03', 'deliver')
+    expect(
+      used.rows
+        .filter(({ verdict }) => verdict !== 'pass')
+        .map(({ id, decision }) => [id, decision?.by.name]),
+    ).toEqual([['load:7334:slump', 'Tom Pike']])
+    expect(card('N03', 'strip').carried).toContainEqual(
+      expect.objectContaining({ kind: 'load', what: 'Load 7334' }),
+    )
+    const back = facts('S04').dockets.filter(({ decision }) => decision?.decision === 'send-back')
+    expect(back.map(({ number, slump }) => [number, slump])).toEqual([['7353', 185]])
+    expect(card('S04', 'deliver')).toMatchObject({ state: 'done', verdict: 'pass' })
+    const here = facts('E03').dockets.filter(({ discharged }) => discharged === undefined)
+    expect(here.map(({ number }) => number)).toEqual(['7374'])
+    expect(card('E03', 'deliver').missing).toEqual([
+      'Load 7374: age at the end of discharge: not known, needs a decision',
+    ])
+  })
+
+  it('knows from which load each specimen of a pour came', () => {
+    for (const { mark, specimens, dockets } of state.panels.values()) {
+      const marks = dockets.flatMap(({ specimens: made = [] }) => made)
+      for (const { specimen } of specimens) expect(marks, mark).toContain(specimen)
+    }
+  })
+
   it('has a correction in force', () => {
     const width = facts('N02').steps['as-built'].values['built-width']
     expect(width).toMatchObject({ value: 3252, verdict: 'pass', corrects: [expect.any(String)] })
@@ -179,7 +206,8 @@ describe('the record of the invented job', () => {
     expect(cast.filter(({ temperatures }) => temperatures.length === 1)).toHaveLength(22)
     expect(cast.filter(({ specimens }) => specimens.length >= 2)).toHaveLength(20)
     expect(cast.filter(({ sets = [] }) => sets.length === 1)).toHaveLength(23)
-    expect([...state.dockets.values()].filter((dockets) => dockets.length === 1)).toHaveLength(23)
+    const loads = [...state.panels.values()].map(({ dockets }) => dockets.length)
+    expect([1, 2].map((count) => loads.filter((each) => each === count).length)).toEqual([21, 2])
     expect(Object.keys(state.yard.gear).length).toBeGreaterThan(8)
     expect(Object.keys(state.yard.limits)).toHaveLength(5)
     expect(state.jobs.get(DEMO_JOB)).toBeDefined()

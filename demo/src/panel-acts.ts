@@ -1,15 +1,16 @@
 import { strengthNow } from '@castwright/engine/cure'
 import type { Plan } from '@castwright/engine/plan'
+import { ASKED_BY_DOCKETS } from '@castwright/engine/pour/loads'
 import type { StepId } from '@castwright/engine/steps'
 import { type Asked, judge, limitOf } from '@castwright/engine/working'
 import type { Mix, Yard } from '@castwright/engine/yard'
 import { type Draft, panelSubject } from '@castwright/record'
 import { BED_ORDER, DEMO_ZONE } from './calendar.ts'
+import { type Delivery, deliveriesOf } from './deliveries.ts'
 import { Dice, seedOf } from './dice.ts'
 import { differenceReason, stageReason } from './difference-reason.ts'
 import { DEMO_JOB } from './drawings.ts'
 import { goodValue } from './good-value.ts'
-import { wallOf } from './local-time.ts'
 import { formHeights, tapedMould, unlimitedRows } from './mould-found.ts'
 import { nightLog } from './night.ts'
 import type { PanelRow } from './panels.ts'
@@ -40,6 +41,8 @@ const MINUTE = 60 * SECOND
 const HOUR = 60 * MINUTE
 /** A cylinder of this panel was to be tested at three days. */
 const FORGOTTEN = 'S02'
+/** Number on the first docket of the job. */
+const DOCKETS = 7310
 
 /** Everything that is done to one panel, in no order: acts carry their times. */
 export function panelActs(input: PanelActsInput): (Act | SignDifferences)[] {
@@ -94,7 +97,7 @@ class PanelTelling {
   }
 
   private pour(): void {
-    const { times, plan } = this.input
+    const { times } = this.input
     if (!Number.isFinite(times.deliver)) return
     const batched = iso(times.mixed)
     this.add(times.deliver, this.hand, {
@@ -103,23 +106,13 @@ class PanelTelling {
     })
     const [low, high] = this.mix.slump ?? [80, 120]
     const slump = Math.round(this.dice.between(low + 12, high - 12) / 5) * 5
-    this.add(times.deliver + 20 * SECOND, this.hand, {
-      kind: 'docket',
-      value: {
-        number: this.docket(),
-        truck: this.truck(),
-        mix: this.mix.mark,
-        batched,
-        arrived: iso(times.deliver - 6 * MINUTE),
-        discharged: iso(times.place),
-        volume: plan.pour.orderVolume,
-        slump,
-        temperature: this.temperature(),
-        waterAdded: 0,
-      },
-    })
-    this.specimens()
-    this.step('deliver', times.deliver + 40 * SECOND, this.hand, this.tablet, 20 * SECOND, { slump })
+    this.specimenSet()
+    for (const delivery of deliveriesOf(this.input.row.mark)) this.load(delivery, slump)
+    const rest = this.asked('deliver').filter(({ id }) => !ASKED_BY_DOCKETS.has(id))
+    for (const [index, item] of rest.entries())
+      this.value(item, times.deliver + (40 + 20 * index) * SECOND, this.hand, this.tablet)
+    this.decisions('deliver', times.place + 20 * SECOND)
+    this.close('deliver', times.place + MINUTE, this.hand, this.tablet)
     const zones = this.asked('place').filter(({ id }) => id.startsWith('zone:'))
     for (const [index, zone] of zones.entries())
       this.value(zone, times.place + index * 10 * MINUTE, this.hand, this.tablet)
@@ -133,8 +126,8 @@ class PanelTelling {
   }
 
   /** Two cylinders that lie beside the panel until the morning, two for 7 and two for 28 days in the tank. */
-  private specimens(): void {
-    const { row, times } = this.input
+  private specimenSet(): void {
+    const { row, times, index } = this.input
     const made = times.place + 8 * MINUTE
     if (!Number.isFinite(made)) return
     const marked = (...numbers: number[]) => numbers.map((number) => `${row.mark}-${number}`)
@@ -147,7 +140,7 @@ class PanelTelling {
         kind: 'cylinder',
         size: 150,
         made: iso(made),
-        docket: this.docket(),
+        docket: String(DOCKETS + 3 * index),
         tests: [
           { age: Math.round((morning - made) / HOUR), cured: 'panel', specimens: marked(1, 2) },
           // Three days fell on a Sunday, and nobody thought of it since.
@@ -157,6 +150,68 @@ class PanelTelling {
         ],
       },
     })
+  }
+
+  /** A truck: its ticket and tests as it comes, a decision where there is one, then its discharge. */
+  private load(delivery: Delivery, usual: number): void {
+    const { times, plan, row, index } = this.input
+    const { share, next, decision, reason, running = false } = delivery
+    const from = (minutes: number): string => iso(times.mixed + minutes * MINUTE)
+    const number = String(DOCKETS + 3 * index + next)
+    const back = decision === 'send-back'
+    const arrived =
+      delivery.arrived === undefined ? times.deliver - 6 * MINUTE : Date.parse(from(delivery.arrived))
+    const tested = arrived + 6 * MINUTE + 20 * SECOND
+    const key = `${row.mark} docket ${number}`
+    const volume = Math.round(plan.pour.orderVolume * share * 10) / 10
+    this.add(
+      tested,
+      this.hand,
+      {
+        kind: 'docket',
+        step: 'deliver',
+        value: {
+          number,
+          supplier: 'Quay Concrete',
+          truck: `truck ${1 + ((index + next) % 5)}`,
+          mix: this.mix.mark,
+          ordered: volume,
+          volume,
+          batched: from(delivery.batched ?? 0),
+          waterAllowed: 20,
+          arrived: iso(arrived),
+          slump: delivery.slump ?? usual,
+          slumpSample: 'spot',
+          temperature: this.input.bare ? 15 : 18.5,
+          waterAdded: 0,
+        },
+      },
+      this.tablet,
+      key,
+    )
+    if (decision !== undefined && reason !== undefined) {
+      this.add(
+        tested + 4 * MINUTE,
+        this.lead,
+        { kind: 'docket-decision', step: 'deliver', value: { decision }, reason },
+        this.tablet,
+        undefined,
+        key,
+      )
+    }
+    if (back) return
+    const began = delivery.began === undefined ? times.deliver + 4 * MINUTE : Date.parse(from(delivery.began))
+    const say = (when: number, words: Record<string, string | string[]>): void =>
+      this.add(when, this.hand, { kind: 'docket', step: 'deliver', value: { number, ...words } })
+    say(began, { began: iso(began) })
+    if (running) return
+    say(times.place, { discharged: iso(times.place) })
+    say(times.place + 12 * MINUTE, { specimens: this.specimenMarks() })
+  }
+
+  private specimenMarks(): string[] {
+    const { mark } = this.input.row
+    return [1, 2, 3, 4, 5, 6, ...(mark === FORGOTTEN ? [7] : [])].map((number) => `${mark}-${number}`)
   }
 
   private finish(): void {
@@ -270,6 +325,11 @@ class PanelTelling {
     special: Readonly<Record<string, number | string>> = {},
   ): void {
     const last = this.values(step, from, person, device, every, special)
+    this.decisions(step, last)
+    this.close(step, last + 4 * MINUTE, person, device)
+  }
+
+  private decisions(step: StepId, last: number): void 
     // What no confirmed limit can judge, the lead decides: by name and with a reason.
     for (const [index, item] of this.asked(step).entries())
       if (item.unknown !== undefined && item.unknown.length > 0)
@@ -300,8 +360,6 @@ class PanelTelling {
         verdict: 'unknown',
         reason: 'No confirmed set-up limit for this length. Taped corner by corner, within 4 mm: accepted.',
       })
-    this.close(step, last + 4 * MINUTE, person, device)
-  }
 
   private values(
     step: StepId,
@@ -335,7 +393,7 @@ class PanelTelling {
     rest: Partial<Draft>,
     person = this.hand,
     device = this.tablet,
-  ): void {
+  ): void 
     this.add(
       at,
       person,
@@ -343,7 +401,6 @@ class PanelTelling {
       device,
       `${this.input.row.mark} ${item.id}`,
     )
-  }
 
   /** Words and numbers that hang on the panel, its mould and its day. */
   private special(item: Asked): number | string | number[] | undefined {
@@ -354,18 +411,6 @@ class PanelTelling {
     switch (item.id) {
       case 'form-heights':
         return formHeights(row)
-      case 'docket-number':
-        return this.docket()
-      case 'truck':
-        return this.truck()
-      case 'batch-time':
-        return new Date(wallOf(times.mixed, DEMO_ZONE)).toISOString().slice(11, 16)
-      case 'age-at-discharge':
-        return Math.round((times.place - times.mixed) / MINUTE)
-      case 'concrete-temperature':
-        return this.temperature()
-      case 'specimens-made':
-        return this.input.row.mark === FORGOTTEN ? 7 : 6
       case 'air-temperature':
         return Math.round(airAt(times.deliver, DEMO_ZONE) * 10) / 10
       case 'crane':
@@ -379,13 +424,12 @@ class PanelTelling {
     }
   }
 
-  private close(step: StepId, at: number, person: DemoPerson, device: string): void {
+  private close(step: StepId, at: number, person: DemoPerson, device: string): void 
     if (this.input.leftOpen === step) return
     this.add(at, person, { kind: 'close', step, value: null }, device)
-  }
 
   /** Before the lead signs, the engineer signs what our own figures leave open where the lifting design holds. */
-  private differences(at: number): void {
+  private differences(at: number): void 
     if (!Number.isFinite(at)) return
     this.list.push({
       at,
@@ -394,11 +438,9 @@ class PanelTelling {
       differencesOf: this.subject,
       reason: differenceReason,
     })
-  }
 
-  private hold(step: StepId, at: number): void {
+  private hold(step: StepId, at: number): void 
     this.add(at, this.lead, { kind: 'request', step, value: null })
-  }
 
   private add(
     at: number,
@@ -406,6 +448,7 @@ class PanelTelling {
     draft: Omit<Draft, 'subject'>,
     device = this.tablet,
     key?: string,
+    aboutKey?: string,
   ): void {
     const { row, plan } = this.input
     this.list.push({
@@ -419,24 +462,12 @@ class PanelTelling {
         ...(draft.kind === 'value' ? { edition: plan.editions.join('; ').slice(0, 200) } : {}),
       },
       ...(key === undefined ? {} : { key }),
+      ...(aboutKey === undefined ? {} : { aboutKey }),
     })
   }
 
-  private asked(step: StepId): readonly Asked[] {
+  private asked(step: StepId): readonly Asked[] 
     return this.input.plan.toRecord.filter((item) => item.step === step)
-  }
-
-  private docket(): string {
-    return String(7310 + 3 * this.input.index)
-  }
-
-  private truck(): string {
-    return `truck ${1 + (this.input.index % 5)}`
-  }
-
-  private temperature(): number {
-    return this.input.bare ? 15 : 18.5
-  }
 }
 
 /** Unit, verdict, limit and source of a value as they stood when it was seen. */

@@ -19,8 +19,8 @@ export const FOUND: Readonly<Record<string, Readonly<Record<string, number>>>> =
   N06: { 'cover:edge': 19 },
 }
 
-/** Steps that wait for a decision, though everything is recorded. */
-export const LEFT_OPEN: Readonly<Record<string, StepId>> = { B03: 'as-built' }
+/** Steps that are not closed though their time has come: one waits for a decision, one for its second truck. */
+export const LEFT_OPEN: Readonly<Record<string, StepId>> = { B03: 'as-built', E03: 'deliver' }
 
 /** Cylinders pressed at seven days; the second of T01 still lies in the tank. */
 const SEVEN_DAYS = [
