@@ -329,7 +329,7 @@ class PanelTelling {
     this.close(step, last + 4 * MINUTE, person, device)
   }
 
-  private decisions(step: StepId, last: number): void 
+  private decisions(step: StepId, last: number): void {
     // What no confirmed limit can judge, the lead decides: by name and with a reason.
     for (const [index, item] of this.asked(step).entries())
       if (item.unknown !== undefined && item.unknown.length > 0)
@@ -360,6 +360,7 @@ class PanelTelling {
         verdict: 'unknown',
         reason: 'No confirmed set-up limit for this length. Taped corner by corner, within 4 mm: accepted.',
       })
+  }
 
   private values(
     step: StepId,
@@ -393,7 +394,7 @@ class PanelTelling {
     rest: Partial<Draft>,
     person = this.hand,
     device = this.tablet,
-  ): void 
+  ): void {
     this.add(
       at,
       person,
@@ -401,6 +402,7 @@ class PanelTelling {
       device,
       `${this.input.row.mark} ${item.id}`,
     )
+  }
 
   /** Words and numbers that hang on the panel, its mould and its day. */
   private special(item: Asked): number | string | number[] | undefined {
@@ -424,12 +426,13 @@ class PanelTelling {
     }
   }
 
-  private close(step: StepId, at: number, person: DemoPerson, device: string): void 
+  private close(step: StepId, at: number, person: DemoPerson, device: string): void {
     if (this.input.leftOpen === step) return
     this.add(at, person, { kind: 'close', step, value: null }, device)
+  }
 
   /** Before the lead signs, the engineer signs what our own figures leave open where the lifting design holds. */
-  private differences(at: number): void 
+  private differences(at: number): void {
     if (!Number.isFinite(at)) return
     this.list.push({
       at,
@@ -438,9 +441,11 @@ class PanelTelling {
       differencesOf: this.subject,
       reason: differenceReason,
     })
+  }
 
-  private hold(step: StepId, at: number): void 
+  private hold(step: StepId, at: number): void {
     this.add(at, this.lead, { kind: 'request', step, value: null })
+  }
 
   private add(
     at: number,
@@ -466,8 +471,9 @@ class PanelTelling {
     })
   }
 
-  private asked(step: StepId): readonly Asked[] 
+  private asked(step: StepId): readonly Asked[] {
     return this.input.plan.toRecord.filter((item) => item.step === step)
+  }
 }
 
 /** Unit, verdict, limit and source of a value as they stood when it was seen. */

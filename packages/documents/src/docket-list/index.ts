@@ -1,0 +1,1 @@
+export { type DocketRow, type ReadDockets, type ReadDocketsInput, readDockets } from './read-dockets.ts'
