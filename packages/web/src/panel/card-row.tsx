@@ -1,4 +1,4 @@
-import type { Card, CardRow } from '@castwright/engine/steps'
+import { type Card, type CardRow, DECIDERS } from '@castwright/engine/steps'
 import { type ReactElement, useState } from 'react'
 import { Button, Explain, VERDICT_WORD, VerdictMark } from '../look/index.ts'
 import { usePerson, useRecord } from '../record/index.ts'
@@ -44,7 +44,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
     decision === null &&
     open &&
     (asked === null || recorded !== null) &&
-    mayDo(person.role, 'decision')
+    (row.deciders ?? DECIDERS).includes(person.role)
   const asks = mayDo(person.role, 'limit') ? limitAsks(row) : []
   const done = (): void => setDoing('nothing')
   return (

@@ -3,6 +3,8 @@ import type { ReactElement } from 'react'
 import { Sheet } from '../look/index.ts'
 import { WhereKept } from './where-kept.tsx'
 
+const WORDS = { decision: 'decided', difference: 'difference signed', load: 'decided' } as const
+
 /** What was decided or signed at earlier steps in spite of a fail or a not-known: it stays in sight. */
 export function CarriedList({ card }: { readonly card: Card }): ReactElement | null {
   if (card.carried.length === 0) return null
@@ -13,8 +15,9 @@ export function CarriedList({ card }: { readonly card: Card }): ReactElement | n
           <li key={`${step} ${kind} ${check}`}>
             <h3>{what}</h3>
             <p className="check-note">
-              {panelStep(step).name} · {kind === 'difference' ? 'difference signed' : 'decided'}:{' '}
-              {signed.reason} <WhereKept by={signed.by.name} seen={signed.seen} stored={signed.stored} />
+              {panelStep(step).name} · {WORDS[kind]}
+              {'decision' in signed && signed.decision === 'send-back' ? ' to go back' : ''}: {signed.reason}{' '}
+              <WhereKept by={signed.by.name} seen={signed.seen} stored={signed.stored} />
             </p>
           </li>
         ))}

@@ -1,54 +1,46 @@
-import type { Card } from '@castwright/engine/steps'
-import { type ReactElement, useState } from 'react'
-import { Field, NumberField } from '../look/index.ts'
+import { inOrder, type Load, wordsOf } from '@castwright/engine/pour/loads'
+import type { Card, CardRow } from '@castwright/engine/steps'
+import type { Docket } from '@castwright/record'
+import { type FormEvent, type ReactElement, useState } from 'react'
+import { Button, Field } from '../look/index.ts'
 import { usePerson, useRecord } from '../record/index.ts'
 import { useActing } from './acting.ts'
-import { answersFromDocket } from './acts/answer-from-docket.ts'
+import { changeDocket, docketChange } from './acts/change-docket.ts'
 import { recordDocket } from './acts/record-docket.ts'
-import { Marks } from './cast-form.tsx'
-import { type DocketText, EMPTY_DOCKET, readDocket } from './docket-text.ts'
+import { DocketFields } from './docket-fields.tsx'
+import {
+  changedWords,
+  type DocketFaults,
+  type DocketText,
+  EMPTY_DOCKET,
+  readDocket,
+  textOf,
+} from './docket-text.ts'
 import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
-import { KeptWord } from './kept-word.tsx'
+import { LoadItem } from './load-item.tsx'
 import { usePanelRoom } from './panel-context.ts'
-import { whenText } from './when.ts'
 
-const TIMES = [
-  ['batched', 'Batched'],
-  ['arrived', 'Arrived'],
-  ['discharged', 'Discharge finished'],
-] as const
-const NUMBERS = [
-  ['volume', 'Volume', 'm³'],
-  ['slump', 'Slump measured', 'mm'],
-  ['temperature', 'Concrete temperature', '°C'],
-  ['waterAdded', 'Water added at the truck', 'l'],
-] as const
-
-/** Dockets of this pour. */
-export function DocketForm({ card }: { readonly card: Card }): ReactElement {
-  const { facts, place, state, zone, now } = usePanelRoom()
+/** Truck loads of this pour, and a new docket. */
+export function DocketForm({ card }: { readonly card: Pick<Card, 'rows'> }): ReactElement {
+  const { facts, place, zone } = usePanelRoom()
   const person = usePerson()
   const record = useRecord()
   const { busy, fault, run } = useActing()
   const [text, setText] = useState<DocketText>(EMPTY_DOCKET)
-  const [faults, setFaults] = useState<Readonly<Partial<Record<keyof DocketText, string>>>>({})
-  const dockets = state.dockets.get(`${facts.job}/${facts.mark}`) ?? []
-  const set = (field: keyof DocketText) => (value: string) => setText({ ...text, [field]: value })
+  const [faults, setFaults] = useState<DocketFaults>({})
   const submit = async (): Promise<boolean> => {
     const read = readDocket(text, zone)
     setFaults(read.ok ? {} : read.faults)
     if (!read.ok) return false
-    const done = await run(async () => {
-      await record.add(recordDocket.draft(place, read.docket))
-      for (const answer of answersFromDocket(place, read.docket, card.rows)) await record.add(answer)
-    })
+    const done = await run(() => record.add(recordDocket.draft(place, read.docket)))
     if (done) setText(EMPTY_DOCKET)
     return done
   }
+  const known = facts.dockets.some(({ number }) => number === text.number.trim())
   return (
     <Extra
-      title="Dockets"
+      title="Loads"
       open="Enter a docket"
       button={recordDocket.label}
       busy={busy}
@@ -57,71 +49,103 @@ export function DocketForm({ card }: { readonly card: Card }): ReactElement {
       fields={
         mayDo(person.role, 'docket') ? (
           <>
-            <Field
-              label="Number on the docket"
-              note="What is entered here also answers the rows above that are still open."
-              value={text.number}
-              fault={faults.number}
-              autoComplete="off"
-              onChange={(event) => set('number')(event.currentTarget.value)}
-            />
-            <Field
-              label="Truck number"
-              value={text.truck}
-              autoComplete="off"
-              onChange={(event) => set('truck')(event.currentTarget.value)}
-            />
-            <Marks
-              label="Mix on the docket"
-              value={text.mix}
-              marks={state.yard.yard?.mixes}
-              onMark={set('mix')}
-            />
-            {TIMES.map(([field, label]) => (
-              <Field
-                key={field}
-                label={label}
-                type="datetime-local"
-                value={text[field]}
-                fault={faults[field]}
-                onChange={(event) => set(field)(event.currentTarget.value)}
-              />
-            ))}
-            {NUMBERS.map(([field, label, unit]) => (
-              <NumberField
-                key={field}
-                label={label}
-                unit={unit}
-                value={text[field]}
-                fault={faults[field]}
-                onText={set(field)}
-              />
-            ))}
+            <DocketFields text={text} faults={faults} onText={setText} fixed={false} />
+            {known ? (
+              <p role="status">
+                Docket {text.number.trim()} is on record: what you enter is added to it, and what differs is
+                shown.
+              </p>
+            ) : null}
           </>
         ) : null
       }
     >
-      {dockets.length === 0 ? (
+      {facts.dockets.length === 0 ? (
         <p>None on record yet.</p>
       ) : (
-        <ul className="plain-list">
-          {dockets.map((docket) => (
-            <li key={docket.entry}>
-              <strong>{docket.number}</strong>
-              {[
-                docket.volume === undefined ? '' : `${docket.volume} m³`,
-                docket.slump === undefined ? 'slump not known' : `slump ${docket.slump} mm`,
-                docket.temperature === undefined ? '' : `${docket.temperature} °C`,
-                docket.waterAdded === undefined ? '' : `${docket.waterAdded} l added`,
-                docket.batched === undefined ? '' : `batched ${whenText(docket.batched, zone, now)}`,
-              ]
-                .filter((part) => part !== '')
-                .map((part) => `, ${part}`)}
-              , by {docket.by.name}, <KeptWord entry={docket.entry} />
-            </li>
+        <ul className="loads">
+          {inOrder(facts.dockets).map((load) => (
+            <LoadItem key={load.number} load={load} rows={rowsOf(card.rows, load)} />
           ))}
         </ul>
       )}
     </Extra>
+  )
+}
+
+function rowsOf(rows: readonly CardRow[], { number }: Load): CardRow[] {
+  return rows.filter(({ id }) => id.startsWith(`load:${number}:`))
+}
+
+/** What is on record of a load, to be added to or corrected. Only what was said before wants a reason. */
+export function ChangeDocket({
+  load,
+  parts,
+  onLeave,
+}: {
+  readonly load: Load
+  readonly parts: readonly Docket[]
+  readonly onLeave: () => void
+}): ReactElement {
+  const { place, zone } = usePanelRoom()
+  const record = useRecord()
+  const { busy, fault, run } = useActing()
+  const before = wordsOf(load)
+  const [text, setText] = useState<DocketText>(() => textOf(before, zone))
+  const [faults, setFaults] = useState<DocketFaults>({})
+  const [reason, setReason] = useState('')
+  const [unsaid, setUnsaid] = useState(false)
+  const read = readDocket(text, zone)
+  const after = read.ok ? changedWords(before, read.docket, zone) : before
+  const { added, corrected } = docketChange(before, after)
+  const twice = load.differs.length > 0
+  const submit = (event: FormEvent): void => {
+    event.preventDefault()
+    setFaults(read.ok ? {} : read.faults)
+    const missing = (corrected.length > 0 || twice) && reason.trim() === ''
+    setUnsaid(missing)
+    if (!read.ok || missing || busy) return
+    void run(() =>
+      record.addAll(
+        changeDocket(place, {
+          parts,
+          before,
+          after,
+          reason: reason.trim(),
+          differs: load.differs,
+        }),
+      ),
+    ).then((ok) => ok && onLeave())
+  }
+  return (
+    <form className="correction stack" onSubmit={submit} noValidate>
+      <DocketFields text={text} faults={faults} onText={setText} fixed />
+      {corrected.length > 0 || twice ? (
+        <Field
+          label="Why it is corrected"
+          value={reason}
+          autoComplete="off"
+          note="The old value stays in the record; the new one points at it."
+          fault={unsaid ? 'Write the reason.' : null}
+          onChange={(event) => setReason(event.currentTarget.value)}
+        />
+      ) : null}
+      {fault === null ? null : (
+        <p role="alert" className="check-fault">
+          {fault}
+        </p>
+      )}
+      <div className="row">
+        <Button
+          type="submit"
+          disabled={busy || (added === null && corrected.length === 0 && !twice && read.ok)}
+        >
+          {corrected.length > 0 || twice ? 'Record the correction' : 'Add to the load'}
+        </Button>
+        <Button look="plain" onClick={onLeave}>
+          leave it
+        </Button>
+      </div>
+    </form>
   )
 }

@@ -4,9 +4,10 @@ import { type Asked, COMMON_PRACTICE } from '@castwright/engine/working'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readAnswer } from './answer.tsx'
-import { EMPTY_DOCKET, readDocket } from './docket-text.ts'
+import { changedWords, EMPTY_DOCKET, marksOf, nextMarks, readDocket, textOf } from './docket-text.ts'
 import { mayDo } from './entitled.ts'
 import { limitAsks } from './limit-key.ts'
+import { clock } from './load-clock.tsx'
 import { headOf, keepMap, keptMap } from './logger-map-kept.ts'
 import { readReadings } from './readings.ts'
 import { originText, valueText } from './row-text.ts'
@@ -218,6 +219,50 @@ describe('a docket as typed', () => {
       'Europe/Dublin',
     )
     expect(read.ok ? {} : Object.keys(read.faults).sort()).toEqual(['arrived', 'number', 'slump', 'volume'])
+  })
+
+  test('takes no more into the panel than the truck held, and no discharge before its begin', () => {
+    const read = readDocket(
+      {
+        ...EMPTY_DOCKET,
+        number: '1',
+        volume: '3',
+        used: '3,1',
+        began: '2026-11-24T10:00',
+        discharged: '2026-11-24T09:59',
+      },
+      'Europe/Dublin',
+    )
+    expect(read.ok ? {} : read.faults).toEqual({
+      used: 'More than the truck held.',
+      discharged: 'Before it began.',
+    })
+  })
+
+  test('is shown again as it stands, and only what was changed counts as changed', () => {
+    const words = {
+      number: '3061',
+      truck: '4',
+      volume: 3,
+      batched: '2026-11-24T09:52:41.000Z',
+      waterAdded: 5,
+      waterAfterDischarge: false,
+      specimens: ['W1-1', 'W1-2'],
+    }
+    const read = readDocket(textOf(words, 'Europe/Dublin'), 'Europe/Dublin')
+    if (!read.ok) throw new Error(JSON.stringify(read.faults))
+    expect(changedWords(words, read.docket, 'Europe/Dublin')).toEqual(words)
+  })
+
+  test('gives specimens the next free marks of the panel', () => {
+    expect(nextMarks('W1', ['W1-1', 'W1-3'], 2)).toEqual(['W1-2', 'W1-4'])
+    expect(marksOf(' W1-1, W1-2;W1-1  ')).toEqual(['W1-1', 'W1-2'])
+  })
+})
+
+describe('the clock of a load', () => {
+  test('is in minutes and seconds', () => {
+    expect([clock(7.1), clock(102), clock(0)]).toEqual(['7:06', '102:00', '0:00'])
   })
 })
 

@@ -16,6 +16,7 @@ import { Photos } from './photos.tsx'
 import { MOST_MET, orderRows } from './row-order.ts'
 import { SheetLinks } from './sheet-links.tsx'
 import { StepExtras } from './step-extras.tsx'
+import { TruckClocks } from './truck-clocks.tsx'
 
 export interface StepCardProps {
   readonly card: Card
@@ -42,6 +43,7 @@ export function StepCard({ card, tapped, onWantPlace }: StepCardProps): ReactEle
   return (
     <div className="stack">
       {card.step === 'finish' ? <FinishSurface part="times" /> : null}
+      {card.step === 'deliver' ? <TruckClocks panels={[facts]} /> : null}
       <section className="sheet" aria-labelledby="card-question">
         <header className="sheet-head">
           <h2 id="card-question">{step.question}</h2>

@@ -1,7 +1,9 @@
+import '../panel/panel.css'
 import './pours.css'
 import { codeFamily } from '@castwright/engine/codes'
 import type { Plan } from '@castwright/engine/plan'
-import { holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
+import { counts } from '@castwright/engine/pour/loads'
+import { cardOf, holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
 import { type ReactElement, useMemo } from 'react'
 import { clockText } from '../day/day-window.ts'
@@ -9,6 +11,12 @@ import { fixed, Sheet, useTitle } from '../look/index.ts'
 import { NightLine } from '../night/night-line.tsx'
 import { useNow, usePlans, useYardState } from '../record/index.ts'
 import { Times } from './finish-part.tsx'
+import { DocketForm } from '../panel/docket-form.tsx'
+import { PanelContext, type PanelRoom } from '../panel/panel-context.ts'
+import { TruckClocks } from '../panel/truck-clocks.tsx'
+import { whenText } from '../panel/when.ts'
+import { BringDockets } from './bring-dockets.tsx'
+import { NextLoadPart } from './next-load.tsx'
 import { TrucksPart } from './trucks-part.tsx'
 import { useFinish } from './use-finish.ts'
 
@@ -33,6 +41,7 @@ export function PoursScreen(): ReactElement {
   return (
     <div className="room stack">
       <h1>Pours</h1>
+      <TruckClocks panels={open} />
       {open.length === 0 ? (
         <Sheet
           title="Nothing to pour"
@@ -55,6 +64,7 @@ export function PoursScreen(): ReactElement {
           })}
         </ul>
       )}
+      <BringDockets />
     </div>
   )
 }
@@ -70,7 +80,7 @@ function Pour({
   readonly now: Date
   readonly zone: string
 }): ReactElement {
-  const { yard, weather } = useYardState()
+  const { yard } = useYardState()
   const { job, mark, cast } = facts
   const step = stepOf(facts)
   // The next thing to do stands out: the walk, and once the concrete is in, the card.
@@ -124,16 +134,18 @@ function Pour({
         />
       )}
       {cast === null ? null : <NightLine facts={facts} plan={plan} zone={zone} now={now} />}
-      {plan === null || cast !== null ? null : (
+      {plan === null ? null : <NextLoadPart facts={facts} plan={plan} zone={zone} />}
+      {plan === null || vibrated ? null : (
         <TrucksPart
           plan={plan}
           family={codeFamily(plan.family)}
           mix={yard.yard?.mixes?.find((each) => each.mark === plan.pour.mix) ?? null}
-          air={weather.at(-1)?.air ?? null}
+          facts={facts}
           zone={zone}
           now={now}
         />
       )}
+      <Loads facts={facts} plan={plan} zone={zone} now={now} />
       <div className="row">
         {plan?.pour.compaction ? (
           <Link
@@ -154,6 +166,49 @@ function Pour({
         </Link>
       </div>
     </Sheet>
+  )
+}
+
+/** Dockets of this pour, entered and judged as on its card. */
+function Loads({
+  facts,
+  plan,
+  zone,
+  now,
+}: {
+  readonly facts: PanelFacts
+  readonly plan: Plan | null
+  readonly zone: string
+  readonly now: Date
+}): ReactElement {
+  const state = useYardState()
+  const { job, mark, revision, dockets } = facts
+  const rows = useMemo(
+    () =>
+      plan === null
+        ? []
+        : cardOf({ plan, step: 'deliver', facts, yard: state.yard, now: now.toISOString() }).rows,
+    [plan, facts, state.yard, now],
+  )
+  const room: PanelRoom = {
+    facts,
+    state,
+    zone,
+    now,
+    place: { job, mark, revision, edition: plan === null ? null : plan.editions.join('; ') },
+  }
+  const back = dockets.filter((load) => !counts(load)).length
+  return (
+    <PanelContext value={room}>
+      <details>
+        <summary>
+          {dockets.length === 0
+            ? 'Loads: none on record'
+            : `Loads: ${dockets.length} on record${back === 0 ? '' : `, ${back} sent back`}`}
+        </summary>
+        <DocketForm card={{ rows }} />
+      </details>
+    </PanelContext>
   )
 }
 

@@ -1,10 +1,14 @@
 import type { CodeFamily } from '@castwright/engine/codes'
 import type { Plan } from '@castwright/engine/plan'
 import { dischargeLimit, jointMinutes, latestBegin, loadTimes, POUR_RATES } from '@castwright/engine/pour'
+import { airOfPour, type PanelFacts } from '@castwright/engine/steps'
 import type { Mix } from '@castwright/engine/yard'
 import { type ReactElement, useState } from 'react'
 import { Explain, Field, fixed, NumberField, readNumber } from '../look/index.ts'
 import { instantOf, whenText } from '../panel/when.ts'
+import { useYardState } from '../record/index.ts'
+import { OrderSheet } from './order-sheet.tsx'
+import { orderText } from './order-text.ts'
 
 const MINUTE = 60_000
 
@@ -13,15 +17,14 @@ export function TrucksPart({
   plan,
   family,
   mix,
-  air,
+  facts,
   zone,
   now,
 }: {
   readonly plan: Plan
+  readonly facts: PanelFacts
   readonly family: CodeFamily
   readonly mix: Mix | null
-  /** Last logged air temperature, °C; null where there is none. */
-  readonly air: number | null
   readonly zone: string
   readonly now: Date
 }): ReactElement {
@@ -31,7 +34,13 @@ export function TrucksPart({
   const [ready, setReady] = useState('')
   const [typedAir, setTypedAir] = useState('')
   const limit = dischargeLimit(family, mix?.dischargeMinutes)
-  const degrees = readNumber(typedAir) ?? air
+  const { yard } = useYardState()
+  const start = instantOf(ready, zone)
+  const then = airOfPour({ facts, yard }, start ?? now.toISOString())
+  const typed = readNumber(typedAir)
+  const degrees = typed ?? then?.celsius ?? null
+  const airText =
+    degrees === null ? null : `air ${fixed(degrees, 0)} °C, ${typed === null ? then?.from : 'entered'}`
   const joint = degrees === null ? null : jointMinutes({ air: degrees, visible: true })
   const numbers = { haul: readNumber(haul), checking: readNumber(checking), rate: readNumber(rate) }
   const found = loadTimes({
@@ -43,7 +52,6 @@ export function TrucksPart({
     limit: limit.value,
     joint: joint ?? 60,
   })
-  const start = instantOf(ready, zone)
   const first = found.known ? (found.value.loads[0]?.begins ?? 0) : 0
   const when = (minutes: number): string =>
     start === null
@@ -51,7 +59,7 @@ export function TrucksPart({
       : whenText(new Date(Date.parse(start) + (minutes - first) * MINUTE).toISOString(), zone, now)
   return (
     <details>
-      <summary>Trucks</summary>
+      <summary>Order and trucks</summary>
       <div className="field-row row">
         <NumberField
           label="On the road"
@@ -73,7 +81,11 @@ export function TrucksPart({
           unit="°C"
           value={typedAir}
           onText={setTypedAir}
-          note={air === null ? 'No weather is logged.' : `Empty: ${fixed(air, 0)} as logged.`}
+          note={
+            then === null
+              ? 'No weather is logged or forecast for then.'
+              : `Empty: ${fixed(then.celsius, 0)}, ${then.from}.`
+          }
         />
         <Field
           label="Placing begins"
@@ -113,6 +125,23 @@ export function TrucksPart({
             m³ is assumed.
           </p>
           <Explain about="times of the loads" working={found.working} />
+          <OrderSheet
+            text={orderText({
+              yard: yard.yard?.name ?? 'the yard',
+              panel: facts.mark,
+              job: facts.job,
+              mix: plan.pour.mix,
+              slump: mix?.slump ?? null,
+              net: plan.pour.netVolume,
+              ordered: plan.pour.orderVolume,
+              allowance: POUR_RATES.allowance,
+              limit: limit.value,
+              joint: joint === null || airText === null ? null : { minutes: joint, air: airText },
+              loads: found.value.loads,
+              when:
+                start === null ? (minutes) => `${Math.round(minutes)} min after the first is batched` : when,
+            })}
+          />
         </>
       )}
     </details>

@@ -44,6 +44,18 @@ export async function keepEntry(db: DeviceDatabase, { draft, person, yard, now }
   })
 }
 
+/** Makes several entries and keeps all of them here or, where one cannot be kept, none. @throws InputError as `keepEntry`. */
+export async function keepEntries(
+  db: DeviceDatabase,
+  { drafts, ...rest }: Omit<NewEntry, 'draft'> & { readonly drafts: readonly EntryDraft[] },
+): Promise<Entry[]> {
+  return await db.transaction('rw', db.settings, db.kept, async () => {
+    const entries: Entry[] = []
+    for (const draft of drafts) entries.push(await keepEntry(db, { ...rest, draft }))
+    return entries
+  })
+}
+
 /**
  * Takes back an entry that never counted, such as a signature with a wrong PIN. Only the device's last one can go, so that
  * its chain stays without gaps; false where another came after it.

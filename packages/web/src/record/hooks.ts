@@ -72,6 +72,8 @@ const NO_PANEL = emptyPanelFacts({ job: '', mark: '' })
 export interface RecordHand {
   /** Keeps an entry here and sends it when it can. Throws where nobody is signed in. */
   readonly add: (draft: EntryDraft) => Promise<Entry>
+  /** The same with several: all are kept, or none. */
+  readonly addAll: (drafts: readonly EntryDraft[]) => Promise<Entry[]>
   /** Keeps a photo (made smaller) or file here and gives the attachment for an entry. */
   readonly addFile: (file: Blob, name: string) => Promise<Attachment>
   /** A file's bytes, from here or from the record; null where neither has it. */
@@ -93,6 +95,7 @@ export function useRecord(): RecordHand {
   return useMemo(
     () => ({
       add: (draft) => store.add(draft),
+      addAll: (drafts) => store.addAll(drafts),
       addFile: (file, name) => store.addFile(file, name),
       file: (sha256) => store.file(sha256),
       sign: (draft, person, pin) => store.sign(draft, person, pin),
@@ -122,4 +125,10 @@ export function useNow(everyMs = 15_000): Date {
     return () => clearInterval(timer)
   }, [everyMs])
   return useMemo(() => new Date(device - (clockOffset ?? 0)), [device, clockOffset])
+}
+
+/** Asks for the server's time as well as this device knows it, at the moment of a tap. */
+export function useInstant(): () => Date {
+  const { clockOffset } = useSnapshot()
+  return () => new Date(Date.now() - (clockOffset ?? 0))
 }

@@ -4,6 +4,7 @@ export type { EntryDraft } from './device.ts'
 export {
   type RecordHand,
   useDraftPlan,
+  useInstant,
   useNow,
   usePanel,
   usePerson,

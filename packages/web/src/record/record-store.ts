@@ -19,7 +19,7 @@ import {
   NO_SESSION,
   type SessionRow,
 } from './database.ts'
-import { type EntryDraft, keepEntry, takeBack } from './device.ts'
+import { type EntryDraft, keepEntries, keepEntry, takeBack } from './device.ts'
 import { keepFile } from './files.ts'
 import type { Lock } from './lock.ts'
 import { Sync, type SyncState } from './sync.ts'
@@ -189,6 +189,15 @@ export class RecordStore {
     await this.refresh()
     void this.sync.wake()
     return entry
+  }
+
+  /** Keeps several entries here, all or none. */
+  async addAll(drafts: readonly EntryDraft[]): Promise<Entry[]> {
+    const { person, yard } = this.#signedIn()
+    const entries = await keepEntries(this.db, { drafts, person, yard, now: this.#now() })
+    await this.refresh()
+    void this.sync.wake()
+    return entries
   }
 
   /** Keeps a photo or file here for an entry to name. */

@@ -1,7 +1,7 @@
 import { counts, type DocketWords, type Load } from './load.ts'
 
 /** What the card of the step asks once for the whole pour, and a docket says for its load. */
-const BY_DOCKET = new Set([
+export const ASKED_BY_DOCKETS: ReadonlySet<string> = new Set([
   'docket-number',
   'truck',
   'batch-time',
@@ -21,7 +21,7 @@ const MINUTE = 60_000
  * was recorded apart from the dockets stays, unless a docket says the same.
  */
 export function askedByDockets(id: string, recorded: unknown, loads: readonly Load[]): boolean {
-  if (loads.length === 0 || !BY_DOCKET.has(id)) return false
+  if (loads.length === 0 || !ASKED_BY_DOCKETS.has(id)) return false
   if (recorded === undefined || !JUDGED.some((judged) => judged === id)) return true
   return loads.filter(counts).some((load) => same(answerOf(load, id), recorded))
 }

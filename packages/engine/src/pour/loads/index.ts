@@ -1,6 +1,6 @@
 export { AGE_WARNING, type AgeState, type LoadAge, type LoadAgeInput, loadAge } from './age.ts'
 export { type AirInput, type AirThen, airAt } from './air.ts'
-export { askedByDockets } from './docket-answers.ts'
+export { ASKED_BY_DOCKETS, askedByDockets } from './docket-answers.ts'
 export type { OrderedSlump } from './limits.ts'
 export {
   counts,
@@ -10,6 +10,7 @@ export {
   type Load,
   type LoadDecision,
   volumeHere,
+  wordsOf,
 } from './load.ts'
 export { type LoadRow, loadRowTitle } from './load-row.ts'
 export { type LoadsInput, loadRows } from './load-rows.ts'

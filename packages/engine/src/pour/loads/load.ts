@@ -68,6 +68,20 @@ export function volumeHere({ used, volume }: Pick<Load, 'used' | 'volume'>): num
   return used ?? volume ?? null
 }
 
+/** What was said of a load, without who said it and what was decided. */
+export function wordsOf({
+  entry: _entry,
+  entries: _entries,
+  by: _by,
+  seen: _seen,
+  said: _said,
+  differs: _differs,
+  decision: _decision,
+  ...words
+}: Load): DocketWords {
+  return words
+}
+
 /** Loads in the order in which they were discharged, as far as that is known: begin, else arrival, else batching. */
 export function inOrder(loads: readonly Load[]): Load[] {
   const at = ({ began, arrived, discharged, batched }: Load): string =>

@@ -4,12 +4,13 @@ import { parseEntry } from '@castwright/record'
 import { describe, expect, test } from 'vitest'
 import type { EntryDraft } from '../../record/index.ts'
 import type { PanelPlace } from './act.ts'
-import { answersFromDocket } from './answer-from-docket.ts'
 import { askToOpen } from './ask-to-open.ts'
+import { changeDocket } from './change-docket.ts'
 import { closeStep } from './close-step.ts'
 import { confirmDesign } from './confirm-design.ts'
 import { correctValue } from './correct-value.ts'
 import { decide } from './decide.ts'
+import { decideLoad } from './decide-load.ts'
 import { enterLimit } from './enter-limit.ts'
 import { handOver } from './hand-over.ts'
 import { inspectDefect } from './inspect-defect.ts'
@@ -89,7 +90,8 @@ const DRAFTS: readonly EntryDraft[] = [
     about: ABOUT,
     reason: 'late',
   }),
-  recordDocket.draft(PLACE, { number: '3061', slump: 95, volume: 2.6 }),
+  recordDocket.draft(PLACE, { number: '3061', slump: 95, volume: 2.6, specimens: ['W1-1'] }),
+  decideLoad.draft(PLACE, { about: ABOUT, decision: 'send-back', reason: 'stiff' }),
   recordSpecimen.draft(PLACE, { step: 'strip', specimen: 'S1', kind: 'cylinder', age: 18.5, strength: 16.2 }),
   recordSpecimen.draft(PLACE, {
     step: 'cure',
@@ -248,21 +250,43 @@ describe('what an act puts into the record', () => {
     })
   })
 
-  test('a docket answers the rows that are still open, with the age worked out from its times', () => {
-    const asked = (id: string): Asked => ({ ...SLUMP, id })
-    const docket = {
+  test('what is new of a docket is an entry of its own, what was said otherwise is corrected where it was said', () => {
+    const by = { id: 'p3', name: 'Sam Pell', role: 'floor' } as const
+    const ticket = {
+      entry: ABOUT,
+      by,
+      seen: '2026-11-24T10:00:00.000Z',
       number: '3061',
+      volume: 3,
       slump: 95,
-      waterAdded: 0,
-      batched: '2026-11-24T09:52:00.000Z',
-      discharged: '2026-11-24T10:37:00.000Z',
     }
-    const rows = ['slump', 'age-at-discharge', 'truck'].map((id) => ({ asked: asked(id), recorded: null }))
-    const drafts = answersFromDocket(PLACE, docket, rows)
-    expect(drafts.map(({ check, value }) => [check, value])).toEqual([
-      ['slump', 95],
-      ['age-at-discharge', 45],
+    const truck = { ...ticket, entry: ABOUT.replace(/1$/, '2'), slump: 140 }
+    const before = { number: '3061', volume: 3, slump: 140 }
+    const after = { number: '3061', volume: 3, slump: 110, temperature: 19 }
+    const drafts = changeDocket(PLACE, { parts: [ticket, truck], before, after, reason: 'misread' })
+    expect(drafts.map(({ kind, about, value }) => [kind, about, value])).toEqual([
+      ['docket', undefined, { number: '3061', temperature: 19 }],
+      ['correction', ticket.entry, { number: '3061', volume: 3, slump: 110 }],
+      ['correction', truck.entry, { number: '3061', volume: 3, slump: 110 }],
     ])
+    const { volume: _, ...without } = before
+    const taken = changeDocket(PLACE, { parts: [ticket], before, after: without, reason: 'of another truck' })
+    expect(taken.map(({ value }) => value)).toEqual([{ number: '3061', slump: 95 }])
+    expect(changeDocket(PLACE, { parts: [ticket], before, after: before, reason: '' })).toEqual([])
+  })
+
+  test('two recordings that differ are settled as the form shows them', () => {
+    const by = { id: 'p3', name: 'Sam Pell', role: 'floor' } as const
+    const one = { entry: ABOUT, by, seen: '2026-11-24T10:00:00.000Z', number: '3061', slump: 95 }
+    const words = { number: '3061', slump: 140 }
+    const drafts = changeDocket(PLACE, {
+      parts: [one, { ...one, entry: ABOUT.replace(/1$/, '2'), slump: 140 }],
+      before: words,
+      after: words,
+      differs: ['slump'],
+      reason: 'second test',
+    })
+    expect(drafts.map(({ about, value }) => [about, value])).toEqual([[ABOUT, words]])
   })
 
   test('a list of editions longer than an entry takes is cut, not refused', () => {
