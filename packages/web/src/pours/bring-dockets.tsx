@@ -92,7 +92,7 @@ export function BringDockets(): ReactElement | null {
             <option value="">not given</option>
             {drawn.map(({ job, mark }) => (
               <option key={`${job}/${mark}`} value={`${job}/${mark}`}>
-                {mark}, {job}
+                {job}: {mark}
               </option>
             ))}
           </SelectField>

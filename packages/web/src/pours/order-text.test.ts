@@ -9,6 +9,7 @@ const ORDER = {
   mix: 'K40',
   slump: [80, 130],
   net: 8.4,
+  here: 0,
   ordered: 9,
   allowance: 0.05,
   limit: 90,
@@ -37,6 +38,7 @@ describe('an order to be read out', () => {
     const text = orderText({ ...ORDER, mix: null, slump: null, limit: null, joint: null })
     for (const part of ['Mix not known', 'slump not known', 'to be agreed', 'not known without the air'])
       expect(text).toContain(part)
+    expect(orderText({ ...ORDER, here: 2.6 })).toContain('5 % allowance, 2.6 m³ here')
     expect(orderText({ ...ORDER, loads: [LOAD] })).not.toContain('next load')
   })
 })

@@ -8,8 +8,9 @@ export interface OrderTextInput {
   /** Mark of the mix and its slump as ordered; null where not known. */
   readonly mix: string | null
   readonly slump: readonly [low: number, high: number] | null
-  /** m³: in the panel, and with the allowance. */
+  /** m³: in the panel, come already, and to order with the allowance. */
   readonly net: number
+  readonly here: number
   readonly ordered: number
   readonly allowance: number
   /** Greatest age at the end of discharge, minutes; null where not known. */
@@ -23,11 +24,11 @@ export interface OrderTextInput {
 
 /** The order as it is read out over the telephone or sent: a line for each thing, what is not known said as such. */
 export function orderText(input: OrderTextInput): string {
-  const { yard, panel, job, mix, slump, net, ordered, allowance, limit, joint, loads, when } = input
+  const { yard, panel, job, mix, slump, net, here, ordered, allowance, limit, joint, loads, when } = input
   return [
     `Concrete for ${yard}: ${panel}, ${job}`,
     `Mix ${mix ?? 'not known'}, slump ${slump === null ? 'not known' : `${slump[0]} to ${slump[1]} mm`}`,
-    `${fixed(ordered, 1)} m³ in ${loads.length} ${loads.length === 1 ? 'load' : 'loads'} (${fixed(net, 2)} m³ in the panel, ${allowance * 100} % allowance)`,
+    `${fixed(ordered, 1)} m³ in ${loads.length} ${loads.length === 1 ? 'load' : 'loads'} (${fixed(net, 2)} m³ in the panel, ${allowance * 100} % allowance${here > 0 ? `, ${fixed(here, 1)} m³ here` : ''})`,
     ...loads.map(
       ({ load, volume, batched, arrives }) =>
         `Load ${load}: ${fixed(volume, 2)} m³, batched ${when(batched)}, here ${when(arrives)}`,

@@ -2,7 +2,7 @@ import '../panel/panel.css'
 import './pours.css'
 import { codeFamily } from '@castwright/engine/codes'
 import type { Plan } from '@castwright/engine/plan'
-import { counts } from '@castwright/engine/pour/loads'
+import { counts, volumeHere } from '@castwright/engine/pour/loads'
 import { cardOf, holdIsOpen, type PanelFacts, stepIsDone } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
 import { type ReactElement, useMemo } from 'react'
@@ -93,10 +93,7 @@ function Pour({
   return (
     <Sheet title={`${mark}, ${job}`} note={stateText(facts)} className="pour">
       <dl className="pours-facts">
-        <Fact
-          word="Concrete"
-          value={plan === null ? 'Computing …' : `${fixed(plan.pour.orderVolume, 1)} m³ to order`}
-        />
+        <Fact word="Concrete" value={plan === null ? 'Computing …' : concreteText(facts, plan)} />
         <Fact word="Age of the concrete" value={age === null ? 'not mixed yet' : ageText(age)} />
         <Fact
           word="Zones vibrated"
@@ -135,12 +132,13 @@ function Pour({
       )}
       {cast === null ? null : <NightLine facts={facts} plan={plan} zone={zone} now={now} />}
       {plan === null ? null : <NextLoadPart facts={facts} plan={plan} zone={zone} />}
-      {plan === null || vibrated ? null : (
+      {plan === null || vibrated || concreteHere(facts) >= plan.pour.netVolume ? null : (
         <TrucksPart
           plan={plan}
           family={codeFamily(plan.family)}
           mix={yard.yard?.mixes?.find((each) => each.mark === plan.pour.mix) ?? null}
           facts={facts}
+          here={concreteHere(facts)}
           zone={zone}
           now={now}
         />
@@ -198,9 +196,10 @@ function Loads({
     place: { job, mark, revision, edition: plan === null ? null : plan.editions.join('; ') },
   }
   const back = dockets.filter((load) => !counts(load)).length
+  const waiting = dockets.some((load) => counts(load) && load.discharged === undefined)
   return (
     <PanelContext value={room}>
-      <details>
+      <details open={waiting || undefined}>
         <summary>
           {dockets.length === 0
             ? 'Loads: none on record'
@@ -234,6 +233,19 @@ function stateText(facts: PanelFacts): string {
     : step === 'place'
       ? 'is being placed'
       : 'waits for its surface'
+}
+
+/** Concrete of the loads that count, m³; what no docket says is not there yet. */
+function concreteHere({ dockets }: PanelFacts): number {
+  return dockets.filter(counts).reduce((all, load) => all + (volumeHere(load) ?? 0), 0)
+}
+
+/** What is to order, and once trucks have come, how much of the panel they hold. */
+function concreteText(facts: PanelFacts, { pour }: Plan): string {
+  const here = concreteHere(facts)
+  return here === 0
+    ? `${fixed(pour.orderVolume, 1)} m³ to order`
+    : `${fixed(here, 1)} of ${fixed(pour.netVolume, 2)} m³`
 }
 
 function ageText(hours: number): string {

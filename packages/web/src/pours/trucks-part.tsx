@@ -18,11 +18,14 @@ export function TrucksPart({
   family,
   mix,
   facts,
+  here,
   zone,
   now,
 }: {
   readonly plan: Plan
   readonly facts: PanelFacts
+  /** Concrete of this pour that has come already, m³: the rest is ordered. */
+  readonly here: number
   readonly family: CodeFamily
   readonly mix: Mix | null
   readonly zone: string
@@ -43,8 +46,9 @@ export function TrucksPart({
     degrees === null ? null : `air ${fixed(degrees, 0)} °C, ${typed === null ? then?.from : 'entered'}`
   const joint = degrees === null ? null : jointMinutes({ air: degrees, visible: true })
   const numbers = { haul: readNumber(haul), checking: readNumber(checking), rate: readNumber(rate) }
+  const ordered = plan.pour.orderVolume - here
   const found = loadTimes({
-    ordered: plan.pour.orderVolume,
+    ordered,
     body: POUR_RATES.truckBody,
     rate: numbers.rate ?? Number.NaN,
     haul: numbers.haul ?? Number.NaN,
@@ -60,7 +64,7 @@ export function TrucksPart({
   return (
     <details>
       <summary>Order and trucks</summary>
-      <div className="field-row row">
+      <div className="docket-part">
         <NumberField
           label="On the road"
           unit="min"
@@ -133,7 +137,8 @@ export function TrucksPart({
               mix: plan.pour.mix,
               slump: mix?.slump ?? null,
               net: plan.pour.netVolume,
-              ordered: plan.pour.orderVolume,
+              ordered,
+              here,
               allowance: POUR_RATES.allowance,
               limit: limit.value,
               joint: joint === null || airText === null ? null : { minutes: joint, air: airText },
