@@ -2,7 +2,7 @@ import { LEAST_TEMPERATURE_LIMIT, PEAK_LIMIT } from '@castwright/engine/cure'
 import { CORE_FACE_LIMIT } from '@castwright/engine/cure/heat'
 import { LEAST_STRENGTH_LIMIT } from '@castwright/engine/lift'
 import { toleranceKey } from '@castwright/engine/quality'
-import type { CardRow } from '@castwright/engine/steps'
+import { type CardRow, CUBE_RATIO_LIMIT } from '@castwright/engine/steps'
 
 /** A number that an engineer may enter for the yard at a row. */
 export interface LimitAsk {
@@ -46,8 +46,20 @@ export function limitAsks(row: Pick<CardRow, 'id' | 'limit' | 'unit' | 'unknown'
   if (lift !== null) return liftAsks(lift[1] as 'peak' | 'insert', lift[2] ?? '')
   if (row.id === 'mould-cast') return castAsks(row)
   const key = row.limit === null ? KEYS.get(row.id) : undefined
-  if (key === undefined) return []
-  return [{ key, label: 'Limit', unit: row.unit, reasoned: false, note: '' }]
+  const limit: LimitAsk[] =
+    key === undefined ? [] : [{ key, label: 'Limit', unit: row.unit, reasoned: false, note: '' }]
+  return row.id === 'strength' && row.unknown.some((gap) => gap.includes('cubes are not counted'))
+    ? [...limit, CUBE_RATIO]
+    : limit
+}
+
+/** Asked for where only cubes were tested. */
+const CUBE_RATIO: LimitAsk = {
+  key: CUBE_RATIO_LIMIT,
+  label: 'Strength of a cylinder over that of a cube',
+  unit: '',
+  reasoned: true,
+  note: 'Above 0 and at most 1, by tests of the yard’s own concrete where there are any. Without it cubes count for nothing.',
 }
 
 const CAST = ['length', 'width', 'thickness', 'squareness'] as const

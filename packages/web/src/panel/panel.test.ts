@@ -1,5 +1,10 @@
-import type { CardRow } from '@castwright/engine/steps'
-import { emptyPanelFacts, STEP_IDS } from '@castwright/engine/steps'
+import {
+  type CardRow,
+  CUBE_RATIO_LIMIT,
+  emptyPanelFacts,
+  STEP_IDS,
+  strengthAtLift,
+} from '@castwright/engine/steps'
 import { type Asked, COMMON_PRACTICE } from '@castwright/engine/working'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
@@ -101,6 +106,29 @@ describe('value of limit', () => {
       originText({ ...ROW, source: { standard: 'entered by the drawing', clause: '', status: 'entered' } }),
     ).toBe('planned, entered by the drawing')
   })
+})
+
+test('an engineer may enter what a cylinder is of a cube where only cubes were tested', () => {
+  const asks = (unknown: readonly string[]) =>
+    limitAsks({ id: 'strength', limit: 18, unit: 'MPa', unknown }).map(({ key }) => key)
+  const none = strengthAtLift({
+    specimens: [
+      {
+        entry: 'r',
+        specimen: 'C1',
+        kind: 'cube',
+        age: 12,
+        strength: 30,
+        by: { id: 'p', name: 'Jo', role: 'floor' },
+        seen: '',
+      },
+    ],
+    hour: 20,
+    scatter: 0.08,
+    curveLow: null,
+  })
+  expect(asks(none.known ? [] : none.gaps)).toEqual([CUBE_RATIO_LIMIT])
+  expect(asks(['a cylinder or probe result of this pour'])).toEqual([])
 })
 
 test('an engineer may enter a limit only where the row has none and the engine reads one', () => {

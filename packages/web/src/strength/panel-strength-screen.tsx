@@ -37,7 +37,7 @@ export function PanelStrengthScreen(): ReactElement {
           {facts === null ? 'The record has no such panel.' : 'Its strength is followed from the pour on.'}
         </Notice>
       ) : plan.status === 'ready' ? (
-        <Night facts={facts} plan={plan.plan} />
+        <Night key={`${job}/${mark}`} facts={facts} plan={plan.plan} />
       ) : (
         <p role="status">{plan.status === 'none' ? 'No plan: nothing can be computed.' : 'Computing …'}</p>
       )}
@@ -140,7 +140,7 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
       </Sheet>
       <LogFaults facts={facts} when={when} />
       <Results facts={facts} />
-      {mix === undefined ? null : <CoverSheet mix={mix} />}
+      {mix === undefined ? null : <CoverSheet key={mix.mark} mix={mix} />}
     </>
   )
 }
