@@ -131,7 +131,11 @@ async function answerRow(row: Locator): Promise<void> {
     const words = await choice.getByRole('option').allTextContents()
     await choice.selectOption(words[1] ?? '')
   } else {
-    await box.fill(goodValue((await row.locator('.field-note').allTextContents()).join(' ')))
+    const notes = [
+      ...(await row.locator('.field-note').allTextContents()),
+      ...(await row.locator('.check-note').allTextContents()),
+    ]
+    await box.fill(goodValue(notes.join(' ')))
   }
   await row.getByRole('button', { name: /^Record/ }).click()
 }
@@ -140,12 +144,20 @@ async function answerRow(row: Locator): Promise<void> {
 export function goodValue(note: string): string {
   const band = /Wanted: (-?[\d.]+) to (-?[\d.]+)/.exec(note)
   if (band) return String((Number(band[1]) + Number(band[2])) / 2)
+  // Readings: one a line, as many as are asked for.
+  const each = /Wanted each: (-?[\d.]+) to (-?[\d.]+)\D+(\d+) readings/.exec(note)
+  if (each)
+    return Array(Number(each[3]))
+      .fill((Number(each[1]) + Number(each[2])) / 2)
+      .join('\n')
   const least = /Wanted: at least (-?[\d.]+)/.exec(note)
   if (least) return String(Number(least[1]) + 1)
   const most = /Wanted: at most (-?[\d.]+)/.exec(note)
   if (most) return String(Number(most[1]) / 2)
   const exact = /Wanted: (-?[\d.]+)/.exec(note)
-  return exact?.[1] ?? '12'
+  // A length that is judged with others: as drawn.
+  const drawn = /Drawn (-?[\d.]+) mm/.exec(note)
+  return exact?.[1] ?? drawn?.[1] ?? '12'
 }
 
 /** Decides what fails or is not known, with a reason. */
