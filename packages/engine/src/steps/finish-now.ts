@@ -31,7 +31,7 @@ import type { Assumed, Step } from '../working/worked.ts'
 import type { Mix, Yard } from '../yard/yard.ts'
 import type { PanelFacts } from './facts.ts'
 import { type DocketReading, type FinishReadings, finishReadings, type SeenSign } from './finish-readings.ts'
-import { finishAssumed, finishSteps } from './finish-working.ts'
+import { ASSUMED_PASSES, BATCH_SCATTER, finishAssumed, finishSteps } from './finish-working.ts'
 
 export interface FinishNowInput {
   readonly plan: { readonly thickness: number; readonly pour: Pick<Plan['pour'], 'finish' | 'mix'> }
@@ -96,15 +96,12 @@ export interface FinishNow {
   readonly unknown: readonly string[]
 }
 
-/** Passes where nobody asked for a number; h from mixing to lying in the mould where nothing says it. */
-export const ASSUMED_PASSES = 2
-export const ASSUMED_PLACED = 0.5
+/** From mixing to lying in the mould where nothing says it, h. */
+const ASSUMED_PLACED = 0.5
 /** Actual drying differs from the formulas by this share (Hover 2020). */
-export const DRYING_SCATTER = 0.4
+const DRYING_SCATTER = 0.4
 /** The other end of the usual activation energies, J/mol. */
 const LOW_ACTIVATION = 33_500
-/** A batch sets this much earlier or later than the mix's test, share of the time: assumed, always told. */
-export const BATCH_SCATTER = 0.1
 const HOUR = 3_600_000
 const LONGEST = 72
 

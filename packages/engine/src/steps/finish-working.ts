@@ -18,6 +18,11 @@ import type { Mix } from '../yard/yard.ts'
 import type { BandedWindow, SurfaceInput } from './finish-now.ts'
 import type { SeenSign } from './finish-readings.ts'
 
+/** Passes where nobody asked for a number. */
+export const ASSUMED_PASSES = 2
+/** A batch sets this much earlier or later than the mix's test, share of the time: assumed, always told. */
+export const BATCH_SCATTER = 0.1
+
 const ARRHENIUS: Source = {
   standard: 'Arrhenius law, in the form of ASTM C1074',
   clause: '',
@@ -109,7 +114,12 @@ export function finishAssumed(
   const { mix, readings, measured, kind, placed, activation, roofed } = input
   const lines: (Assumed | null)[] = [
     temperatureLine(measured, mix),
-    { field: 'scatter of a batch', value: 10, unit: '%', why: 'sets earlier or later than the mix’s test' },
+    {
+      field: 'scatter of a batch',
+      value: BATCH_SCATTER * 100,
+      unit: '%',
+      why: 'sets earlier or later than the mix’s test',
+    },
     mix.activation === undefined
       ? {
           field: 'activation',
@@ -131,7 +141,7 @@ export function finishAssumed(
       ? { field: 'placed', value: placed, unit: 'h after mixing', why: 'no zone and no discharge on record' }
       : null,
     readings.passes === null
-      ? { field: 'passes', value: 2, unit: '', why: 'nobody asked for another number' }
+      ? { field: 'passes', value: ASSUMED_PASSES, unit: '', why: 'nobody asked for another number' }
       : null,
     roofed
       ? { field: 'wind in the shed', value: SHED_WIND, unit: 'km/h', why: 'unless read at the panel' }

@@ -23,7 +23,6 @@ export type {
 } from './facts.ts'
 export { faultsOfLog } from './faults-of-log.ts'
 export {
-  ASSUMED_PASSES,
   type BandedWindow,
   type DryingNow,
   type FinishNow,

@@ -97,6 +97,28 @@ describe('a bed’s day', () => {
     expect(row?.curves[0]).toMatchObject({ wanted: 15, cast: true })
   })
 
+  it('moves the float window by what was read, and says that it is by readings', () => {
+    const mixed = at('08:00')
+    const values = {
+      'concrete-temperature': {
+        ...signed(mixed + HOUR / 2),
+        value: 11,
+        verdict: 'pass',
+        corrects: [],
+        attachments: [],
+      },
+    } as const
+    const empty = facts({ cast: cast(mixed) })
+    const cold = {
+      ...empty,
+      steps: { ...empty.steps, deliver: { ...empty.steps.deliver, values } },
+    }
+    const float = (panel: PanelFacts) => rowsOf(panel)[0]?.blocks.find(({ kind }) => kind === 'finish')
+    expect(float(empty)?.by).toBe('plan')
+    expect(float(cold)?.by).toBe('readings')
+    expect((float(cold)?.from ?? 0) - (float(empty)?.from ?? 0)).toBeGreaterThan(HOUR)
+  })
+
   it('does not plan a pour in the past', () => {
     const [row] = rowsOf(facts({ place: 'bed 1' }), at('16:00'))
     expect(row?.blocks.find(({ kind }) => kind === 'pour')?.from).toBeGreaterThanOrEqual(at('16:00'))

@@ -29,18 +29,14 @@ export function SurfaceTimes({ facts, plan, zone, now }: Omit<FinishPartProps, '
   if (found === null) return <p role="status">Computing …</p>
   const mixed = facts.cast === null ? null : Date.parse(facts.cast.at)
   const done = stepIsDone('finish', facts)
+  const clock = (hour: number): string => clockText((mixed ?? 0) + hour * HOUR, zone)
   return (
-    <Sheet title="Surface" level={2} note={done ? 'finished' : basisText(found)}>
+    <Sheet title="Surface" level={2} note={done ? 'finished' : basisText(found, clock)}>
       <div className="stack">
         {mixed === null ? (
           <p>Not mixed yet: times stand here once the pour is entered.</p>
         ) : (
-          <Times
-            found={found}
-            now={(now.getTime() - mixed) / HOUR}
-            clock={(hour) => clockText(mixed + hour * HOUR, zone)}
-            done={done}
-          />
+          <Times found={found} now={(now.getTime() - mixed) / HOUR} clock={clock} done={done} />
         )}
         {found.unknown.length === 0 || mixed === null ? null : (
           <Notice kind="unknown" title="Not known">

@@ -65,8 +65,12 @@ it('hours and minutes', () => {
 })
 
 it('what the times rest on', () => {
-  expect(basisText(FOUND)).toBe('by readings')
-  expect(basisText({ ...FOUND, windows: [] })).toBe('planned')
+  const reading = { hour: 2, celsius: 12.2, from: 'surface' } as const
+  expect(basisText({ ...FOUND, reading }, clock)).toBe(
+    'by readings, the last 12.2 °C on the surface at 02:30',
+  )
+  expect(basisText({ ...FOUND, basis: 'air' }, clock)).toBe('by the air: the concrete is not measured')
+  expect(basisText({ ...FOUND, windows: [] }, clock)).toBe('planned')
 })
 
 it('the window of an hour: its beginning belongs to it, its end to the next', () => {

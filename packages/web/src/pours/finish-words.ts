@@ -42,10 +42,19 @@ export function shiftText(found: FinishNow, clock: (hour: number) => string): st
   return `${head}${wet} The ${what} seen at ${clock(sign.hour)} counts before the computed time: ${minutesText(bySign)} ${bySign > 0 ? 'later' : 'earlier'}.`
 }
 
-/** What the times rest on, in two words. */
-export function basisText({ basis, windows }: FinishNow): string {
+/** What the times rest on, and the reading that they go on from. */
+export function basisText({ basis, windows, reading }: FinishNow, clock: (hour: number) => string): string {
   if (windows.length === 0 || basis === 'plan') return 'planned'
-  return basis === 'readings' ? 'by readings' : 'by the air, concrete not measured'
+  if (basis === 'air' || reading === null) return 'by the air: the concrete is not measured'
+  return `by readings, the last ${fixed(reading.celsius, 1)} °C ${READ_WHERE[reading.from]} at ${clock(reading.hour)}`
+}
+
+const READ_WHERE: Readonly<Record<NonNullable<FinishNow['reading']>['from'], string>> = {
+  truck: 'at the truck',
+  log: 'in the log',
+  surface: 'on the surface',
+  air: 'of the air',
+  plan: 'of the plan',
 }
 
 /** The window that an hour falls in; null before the first and after the last. */

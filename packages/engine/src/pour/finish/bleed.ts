@@ -1,5 +1,5 @@
 import { commonPractice, type Source } from '../../working/source.ts'
-import { gainedBy, settingRate, type TemperatureReadings } from '../setting.ts'
+import { settingRate } from '../setting.ts'
 
 /**
  * How a mix bleeds: `plain` concrete; `little`: slag, fume or a low water content; `hardly`: much silica fume, w/b under 0.35,
@@ -42,23 +42,14 @@ export const DRYING_LINE: Readonly<Record<BleedKind, DryingLine>> = {
   },
 }
 
-export interface BleedInput {
-  readonly temperature: TemperatureReadings
-  /** When the concrete lay in the mould, hours from mixing. */
-  readonly placed: number
-  readonly hour: number
-  /** mm */
-  readonly thickness: number
-  readonly kind: BleedKind
-  /** J/mol */
-  readonly activation: number
+/** Bleed water at an age since placing, kg/m²: `B (1 − exp(−t/τ))`, t in hours as at 20 °C; thickness in mm. Model, no source. */
+export function bledAtAge(age: number, thickness: number, kind: BleedKind): number {
+  return bleedTotal(thickness, kind) * (1 - Math.exp(-Math.max(0, age) / BLEED_TIME))
 }
 
-/** Bleed water up to an hour, kg/m²: `B (1 − exp(−t/τ))`, t the time since placing as at 20 °C. Model, no source. */
-export function bledBy({ temperature, placed, hour, thickness, kind, activation }: BleedInput): number {
-  const speed = (celsius: number): number => settingRate(celsius, BLEED_REFERENCE, activation)
-  const age = gainedBy(temperature, hour, speed) - gainedBy(temperature, placed, speed)
-  return bleedTotal(thickness, kind) * (1 - Math.exp(-Math.max(0, age) / BLEED_TIME))
+/** Hours as at 20 °C that pass in an hour at a temperature: bleeding is scaled with the speed of setting; °C, J/mol. */
+export function bleedSpeed(celsius: number, activation: number): number {
+  return settingRate(celsius, BLEED_REFERENCE, activation)
 }
 
 /** All the water that comes up, kg/m²; thickness in mm. A layer of 1 mm weighs 1 kg/m². */

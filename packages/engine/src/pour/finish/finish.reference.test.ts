@@ -3,10 +3,11 @@
 import { describe, expect, it } from 'vitest'
 import { menzelRate, unoRate } from '../drying.ts'
 import { hourReached, settingRate } from '../setting.ts'
-import { BLEED_SHARE, BLEED_TIME, bledBy, bleedTotal, DRYING_LINE } from './bleed.ts'
+import { BLEED_SHARE, BLEED_TIME, bleedTotal, DRYING_LINE } from './bleed.ts'
 import { FLOAT_OPENS, RESISTANCE_POWER, shareOfPrint, shareOfResistance } from './signs.ts'
 import { timeToAir } from './surface-temperature.ts'
 import { surfaceWind, windAtSurface } from './surface-wind.ts'
+import { surfaceWater } from './water.ts'
 
 const close = (found: number, expected: number, tolerance: number) =>
   expect(Math.abs(found - expected)).toBeLessThanOrEqual(tolerance)
@@ -107,17 +108,18 @@ describe('bleed model (common practice, no source)', () => {
   it('0.5 % of 160 mm is 0.8 kg/m²; 63.2 % of it after 40 min at 20 °C, 95 % after 2 h (computed: exponential)', () => {
     expect(bleedTotal(160, 'plain')).toBeCloseTo(0.8, 12)
     const at = (hour: number, temperature = 20): number =>
-      bledBy({
+      surfaceWater({
         temperature: [
           [0, temperature],
           [10, temperature],
         ],
+        air: { air: [], humidity: [], wind: [] },
         placed: 0.5,
-        hour,
+        until: hour,
         thickness: 160,
         kind: 'plain',
         activation: 40_000,
-      })
+      }).at(-1)?.bled ?? Number.NaN
     close(at(0.5 + 40 / 60), 0.8 * 0.63212, 1e-4)
     close(at(2.5), 0.8 * 0.95021, 1e-4)
     expect(at(0.5)).toBe(0)

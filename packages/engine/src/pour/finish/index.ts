@@ -5,7 +5,6 @@ export {
   BLEED_SHARE,
   BLEED_TIME,
   type BleedKind,
-  bledBy,
   bleedTotal,
   DRYING_LINE,
 } from './bleed.ts'

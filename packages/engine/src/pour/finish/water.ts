@@ -1,7 +1,7 @@
 import { menzelRate, unoRate } from '../drying.ts'
 import type { TemperatureReadings } from '../setting.ts'
 import { type AirThen, airThen, type SurfaceAir } from './air.ts'
-import { type BleedKind, bledBy } from './bleed.ts'
+import { type BleedKind, bledAtAge, bleedSpeed } from './bleed.ts'
 import type { Sheen } from './windows.ts'
 
 /** Water over the surface in time. */
@@ -34,14 +34,20 @@ const STRIDE = 1 / 12
 
 /** Bleed water and what dries off, each five minutes from placing on. */
 export function surfaceWater(input: WaterInput): WaterPoint[] {
-  const { temperature, air, placed, until } = input
+  const { temperature, air, placed, until, thickness, kind, activation } = input
   const points: WaterPoint[] = []
   const count = Math.max(1, Math.ceil((until - placed) / STRIDE))
+  const speedAt = (hour: number): number => bleedSpeed(temperatureAt(temperature, hour), activation)
+  let age = 0
   for (let at = 0; at <= count; at += 1) {
     const hour = placed + ((until - placed) * at) / count
     const then = airThen(air, hour)
     const { rate, other } = ratesAt(then, temperatureAt(temperature, hour))
     const before = points.at(-1)
+    if (before !== undefined) {
+      const middle = (before.hour + hour) / 2
+      age += ((hour - before.hour) / 6) * (speedAt(before.hour) + 4 * speedAt(middle) + speedAt(hour))
+    }
     const dried =
       before === undefined
         ? rate === null
@@ -50,7 +56,7 @@ export function surfaceWater(input: WaterInput): WaterPoint[] {
         : before.dried === null || before.rate === null || rate === null
           ? null
           : before.dried + ((before.rate + rate) / 2) * (hour - before.hour)
-    points.push({ hour, rate, other, bled: bledBy({ ...input, hour }), dried })
+    points.push({ hour, rate, other, bled: bledAtAge(age, thickness, kind), dried })
   }
   return points
 }
