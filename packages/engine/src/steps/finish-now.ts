@@ -80,7 +80,7 @@ export interface FinishNow {
   readonly finish: Plan['pour']['finish']
   /** How much later than planned floating opens, minutes; below 0: earlier. Null where there is nothing to compare. */
   readonly shift: number | null
-  /** The part of the shift that a sign seen on the surface makes, minutes. */
+  /** How much later a sign seen on the surface puts initial set, minutes; below 0: earlier. Null where none was seen. */
   readonly shiftBySign: number | null
   readonly sheen: Sheen
   /** Somebody saw it, else it is computed. */
@@ -294,7 +294,7 @@ class Surface {
     const then = airThen(air, hour)
     const drying = then === null ? null : this.drying({ ...then, concrete: celsius })
     const measured = last !== null && last.from !== 'air' && last.from !== 'plan'
-    const unsign = bySign === null ? null : opensOf(bySign.windows)
+    const unsigned = bySign?.windows.at(-1)?.to ?? null
     return {
       basis: measured ? 'readings' : last?.from === 'air' ? 'air' : 'plan',
       celsius,
@@ -310,7 +310,7 @@ class Surface {
       windows,
       finish: { opens, closes: close.to },
       shift: planned === null ? null : wholeMinutes(opens - planned.opens),
-      shiftBySign: unsign === null ? null : wholeMinutes(opens - unsign),
+      shiftBySign: unsigned === null ? null : wholeMinutes(close.to - unsigned),
       sheen: main.sheen,
       sheenSeen: readings.sheen !== null && main.sheen === readings.sheen.hour,
       sign:

@@ -55,8 +55,9 @@ describe('how a window stands to the planned one', () => {
   it('says that a sign counts before the computed time, and by how much', () => {
     const sign = { what: 'boot print', value: 6, hour: 2 } as FinishNow['sign']
     expect(shiftText({ ...FOUND, sign, shiftBySign: -20 }, clock)).toContain(
-      'The boot print of 6 mm seen at 02:30 counts before the computed time: 20 min earlier.',
+      'The boot print of 6 mm seen at 02:30 counts before the computed time: it sets 20 min earlier.',
     )
+    expect(shiftText({ ...FOUND, sign, shiftBySign: 2 }, clock)).toContain('agrees with the computed time.')
   })
 })
 

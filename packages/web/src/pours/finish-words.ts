@@ -37,9 +37,13 @@ export function shiftText(found: FinishNow, clock: (hour: number) => string): st
       : typeof sheen === 'number' && sheen > finish.opens + 0.02
         ? ` The sheen is expected to stay until ${clock(sheen)}: draw the water off before the pan.`
         : ''
-  if (sign === null || Math.abs(bySign) < SMALL) return `${head}${wet}`
+  if (sign === null) return `${head}${wet}`
   const what = sign.what === 'boot print' ? `boot print of ${sign.value} mm` : `${sign.value} MPa`
-  return `${head}${wet} The ${what} seen at ${clock(sign.hour)} counts before the computed time: ${minutesText(bySign)} ${bySign > 0 ? 'later' : 'earlier'}.`
+  const says =
+    Math.abs(bySign) < SMALL
+      ? 'agrees with the computed time'
+      : `counts before the computed time: it sets ${minutesText(bySign)} ${bySign > 0 ? 'later' : 'earlier'}`
+  return `${head}${wet} The ${what} seen at ${clock(sign.hour)} ${says}.`
 }
 
 /** What the times rest on, and the reading that they go on from. */
