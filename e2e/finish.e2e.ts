@@ -47,7 +47,10 @@ describe.each(['light', 'dark'] as const)('a fresh surface on a phone, %s', (col
     await counts.waitFor()
     await page.reload()
     await counts.waitFor()
-    await page.getByRole('button', { name: /take back.*Boot print/ }).last().click()
+    await page
+      .getByRole('button', { name: /take back.*Boot print/ })
+      .last()
+      .click()
     await counts.waitFor({ state: 'detached' })
 
     await page.getByRole('button', { name: 'Enter readings' }).click()
