@@ -12,7 +12,7 @@ import {
 import { dimensionShapes } from './dimensions.ts'
 import { type Chains, type Layout, layOut } from './layout.ts'
 import type { Frame, KeyLine, Picture, Shape } from './picture.ts'
-import { voidKey, voidNames, voidShapes } from './void-shapes.ts'
+import { voidGround, voidKey, voidLines, voidNames } from './void-shapes.ts'
 
 /** More places than this in one chain cannot be read: only the whole length is given. */
 const MOST_PLACES = 24
@@ -50,9 +50,13 @@ export function basePicture({ drawing, frame, chains, halo = 0, above = 0, below
       ...(drawing.openings ?? []).flatMap((hole) =>
         openingShapes(hole.outline as unknown as Ring, outline, layout),
       ),
-      ...voidShapes(layout, drawing),
+      ...voidGround(layout, drawing),
     ],
-    over: [{ kind: 'polygon', role: 'outline', rings }, ...dimensionShapes(layout)],
+    over: [
+      ...voidLines(layout, drawing),
+      { kind: 'polygon', role: 'outline', rings },
+      ...dimensionShapes(layout),
+    ],
   }
 }
 

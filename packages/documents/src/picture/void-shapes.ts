@@ -5,16 +5,24 @@ import type { Layout } from './layout.ts'
 import type { MarkShapes } from './marks.ts'
 import type { KeyLine, Shape } from './picture.ts'
 
-/** Void formers by their outline, ducts by their axis. */
-export function voidShapes(layout: Pick<Layout, 'at'>, { voids = [], ducts = [] }: Drawing): Shape[] {
+/** The ground of void formers, painted before what the picture is for. */
+export function voidGround(layout: Pick<Layout, 'at'>, { voids = [] }: Drawing): Shape[] {
+  return voids.map(
+    ({ outline }): Shape => ({
+      kind: 'polygon',
+      role: 'void',
+      rings: [(outline as unknown as Ring).map(layout.at)],
+    }),
+  )
+}
+
+/** Void formers by their outline, ducts by their axis, in sight over bands of tension and zones. */
+export function voidLines(layout: Pick<Layout, 'at'>, { voids = [], ducts = [] }: Drawing): Shape[] {
   return [
-    ...voids.map(
-      ({ outline }): Shape => ({
-        kind: 'polygon',
-        role: 'void',
-        rings: [(outline as unknown as Ring).map(layout.at)],
-      }),
-    ),
+    ...voids.map(({ outline }): Shape => {
+      const ring = (outline as unknown as Ring).map(layout.at)
+      return { kind: 'line', role: 'void', points: [...ring, ring[0] as Point] }
+    }),
     ...ducts.map(
       ({ line }): Shape => ({
         kind: 'line',

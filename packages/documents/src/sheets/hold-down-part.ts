@@ -1,10 +1,15 @@
-import { shown } from '@castwright/engine/working'
+import { ceilTo, shown } from '@castwright/engine/working'
 import { type Paper, POINTS_PER_MM } from '../paper/paper.ts'
 import { setPicture } from '../picture/set-picture.ts'
 import { voidSection } from '../picture/void-section.ts'
 import type { SheetInput } from './sheet.ts'
 
 const NOT_KNOWN = 'not known'
+
+/** Loads are printed rounded up. */
+function up(value: number): string {
+  return ceilTo(value, 0.01).toFixed(2)
+}
 
 /** Void formers and ducts with what holds them down, beside the pour that lifts them; nothing for a full panel. */
 export function holdDownPart(paper: Paper, { plan, drawing }: SheetInput): void {
@@ -41,25 +46,25 @@ export function holdDownPart(paper: Paper, { plan, drawing }: SheetInput): void 
     [
       ...voids.map(({ mark, floats, gross, hold, straps, spacing, load, firstLayer }) => [
         `void former ${mark}`,
-        floats ? shown(gross, 'kN') : 'sealed to the bed',
-        floats ? shown(hold, 'kN') : 'none',
+        floats ? `${up(gross)} kN` : 'sealed to the bed',
+        floats ? `${up(hold)} kN` : 'none',
         floats ? (straps === null ? NOT_KNOWN : String(straps)) : 'none',
         spacing === null ? '' : String(Math.floor(spacing)),
-        load === null ? '' : shown(load),
+        load === null ? '' : up(load),
         floats ? shown(firstLayer) : '',
       ]),
       ...ducts.map(({ mark, gross, hold, ties, spacing, load }) => [
         `duct ${mark}`,
-        shown(gross, 'kN/m'),
-        shown(hold, 'kN/m'),
+        `${up(gross)} kN/m`,
+        `${up(hold)} kN/m`,
         ties === null ? NOT_KNOWN : String(ties),
         spacing === null ? '' : String(Math.floor(spacing)),
-        load === null ? '' : shown(load),
+        load === null ? '' : up(load),
         '',
       ]),
     ],
   )
   paper.paragraph(
-    'Uplift of fresh concrete as a fluid; to hold: uplift less own weight, with its factor. The peak comes as the concrete just covers a former: two layers, both sides evenly.',
+    'Uplift of fresh concrete as a fluid; to hold: uplift less own weight, with its factor. The peak comes as the concrete just covers a former: two layers, both sides evenly; the line across a section is the top of the first. What the straps are fixed to is for the yard to see.',
   )
 }

@@ -10,6 +10,7 @@ import { mouldPicture, spansText } from '../picture/mould-picture.ts'
 import { agentText, alikeSides, PROP_RULE_WORDS } from '../picture/mould-words.ts'
 import type { Picture } from '../picture/picture.ts'
 import { railBowPicture } from '../picture/rail-bow-picture.ts'
+import { holdDownPart } from './hold-down-part.ts'
 import {
   askedTable,
   cardFor,
@@ -56,6 +57,7 @@ export async function mouldCard(input: SheetInput): Promise<Uint8Array> {
   for (const face of mould.agents)
     paper.paragraph([agentText(face), ...face.against.map((why) => `${why}.`)].join(' '))
 
+  holdDownPart(paper, input)
   tapePart(paper, input)
   const { values } = facts.steps.mould
   const open = plan.toRecord.filter(

@@ -17,6 +17,13 @@ function standText({ pour }: SheetInput['plan']): string {
   return `${stand} Heads at work: ${pour.heads.join(', ')}${pour.assumed.some(({ field }) => field === 'vibrators') ? ', assumed' : ', as recorded'}.`
 }
 
+/** Under a former the pattern reaches nothing from above. */
+function underFormers({ voids = [] }: SheetInput['drawing']): string {
+  return voids.some(({ above }) => above > 0)
+    ? ' Concrete under void formers is vibrated from their sides before it is covered.'
+    : ''
+}
+
 /** What the floor needs from the truck's arrival to the covered panel. */
 export async function pourCard(input: SheetInput): Promise<Uint8Array> {
   const { plan, drawing } = input
@@ -44,7 +51,7 @@ export async function pourCard(input: SheetInput): Promise<Uint8Array> {
     paper.paragraph(
       `${pattern.insertions.length} insertions in the order of the line, planned on a radius of ${shown(pattern.radius, 'mm')}${action}. About ${shown(pattern.minutes)} minutes. ` +
         (pattern.uncovered === 0
-          ? 'Every point of the concrete is within reach of one of them.'
+          ? `Every point of the concrete, seen from above, is within reach of one of them.${underFormers(drawing)}`
           : `Not reached: ${shown(pattern.uncovered, 'm²')}.`),
     )
     paper.paragraph(standText(plan))

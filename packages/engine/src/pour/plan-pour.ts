@@ -145,7 +145,7 @@ export function planPour({
     minutes: minutes.value,
     checks: [
       mixCheck(panel, yard, mix),
-      coverCheck(found),
+      coverCheck(found, panel),
       zoneTimeCheck(found),
       ...voidReachChecks(panel, compaction, found.known ? [] : found.gaps),
     ],
@@ -212,7 +212,8 @@ function mixCheck(panel: Panel, yard: Yard | null, mix: Mix | null): Check {
   })
 }
 
-function coverCheck(found: Worked<CompactionPlan>): Check {
+function coverCheck(found: Worked<CompactionPlan>, { drawing }: Panel): Check {
+  const formers = (drawing.voids ?? []).some(({ above }) => above > 0)
   return compare({
     id: 'compaction-cover',
     step: 'place',
@@ -223,7 +224,7 @@ function coverCheck(found: Worked<CompactionPlan>): Check {
     sense: 'at most',
     source: GEOMETRY,
     missing: found.known ? [] : found.gaps,
-    note: 'Holds for the pattern as drawn, worked point by point.',
+    note: `Holds for the pattern as drawn, worked point by point.${formers ? ' Seen from above: concrete under void formers is a condition of its own.' : ''}`,
   })
 }
 
