@@ -130,6 +130,20 @@ it('a forecast typed for a few hours is put in straight and kept', async () => {
   expect(faults).toEqual([])
 })
 
+it('what was typed is taken back with a reason', async () => {
+  await page.goto(`${app.address}/weather`)
+  await page.getByText('What was recorded last, to take back').click()
+  const typed = page.getByText('Forecast, Wed 16:00 to Thu 07:00, 16 readings', { exact: true })
+  await typed.waitFor()
+  await page.getByRole('button', { name: 'take back: Forecast, Wed 16:00 to Thu 07:00, 16 readings' }).click()
+  await page.getByRole('button', { name: /^Take it back/ }).click()
+  await page.getByText('Write the reason').waitFor()
+  await inspect()
+  await page.getByLabel('Why it is wrong').fill('Typed for the wrong night.')
+  await page.getByRole('button', { name: /^Take it back/ }).click()
+  await typed.waitFor({ state: 'detached' })
+})
+
 it('the cure card has the night’s findings as advice, with its picture', async () => {
   await page.goto(`${app.address}/panel/Saltmarsh%20Library/S06?step=cure`)
   await page.getByRole('region', { name: 'The night, computed' }).locator('svg').first().waitFor()

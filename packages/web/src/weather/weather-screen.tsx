@@ -6,6 +6,7 @@ import { mayDo } from '../panel/entitled.ts'
 import { whenText } from '../panel/when.ts'
 import { useNow, usePerson, useYardState } from '../record/index.ts'
 import { BringWeather } from './bring-weather.tsx'
+import { TakeBack } from './take-back.tsx'
 import { TypeWeather } from './type-weather.tsx'
 import { WeatherCharts, type WeatherPoint } from './weather-charts.tsx'
 
@@ -61,6 +62,7 @@ export function WeatherScreen(): ReactElement {
         ) : (
           <WeatherCharts logged={logged} forecast={forecast} now={now} zone={zone} />
         )}
+        {may ? <TakeBack /> : null}
       </Sheet>
       {may ? (
         <div className="weather-columns">

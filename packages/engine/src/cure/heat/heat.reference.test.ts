@@ -166,3 +166,31 @@ describe('steady flow (sum of resistances, EN ISO 6946 (from memory); computed b
     expect(at(run, 'top', 1500) - 20).toBeCloseTo((q * 0.075) / 10, 1)
   })
 })
+
+describe('a daily wave at the face (Carslaw and Jaeger 1959, section 2.6, from memory; computed, second method: exp(−z/d) cos(ωt − z/d), d = √(2α/ω))', () => {
+  it('reaches 150 mm with 0.389 of its swing, 3.6 h later; d 159 mm', () => {
+    const omega = (2 * Math.PI) / 24
+    const depth = Math.sqrt((2 * (2.2 / 2.4e6) * 3600) / omega)
+    expect(depth * 1000).toBeCloseTo(159, 0)
+    expect(Math.exp(-0.15 / depth)).toBeCloseTo(0.389, 3)
+    expect(0.15 / depth / omega).toBeCloseTo(3.6, 1)
+    const hours = 480
+    const wave = Array.from({ length: 4 * hours + 1 }, (_, at) => [at / 4, Math.cos((omega * at) / 4)])
+    const run = heatOf({
+      concrete: WITHOUT_HEAT,
+      thickness: 300,
+      initial: 0,
+      bottom: { temperature: wave },
+      top: { film: 0, layers: [{ thickness: 1500, conductivity: 2.2, heatCapacity: 2400 }] },
+      hours,
+      every: 0.5,
+    })
+    // The last day: what the start left is gone.
+    const day = run.times.flatMap((time, index) =>
+      time >= hours - 24 ? [[time, run.core[index] ?? 0] as const] : [],
+    )
+    const crest = day.reduce((best, next) => (next[1] > best[1] ? next : best))
+    expect(Math.abs(crest[1] - 0.389)).toBeLessThan(0.004)
+    expect(Math.abs((crest[0] % 24) - 3.6)).toBeLessThan(0.3)
+  })
+})
