@@ -2,6 +2,7 @@ export { guessWeather } from './guess-weather.ts'
 export {
   faultsOf,
   type ReadWeatherFile,
+  rangeText,
   WEATHER_RANGES,
   type WeatherFault,
   type WeatherFileRow,

@@ -33,18 +33,25 @@ export interface ReadWeatherFile {
   readonly faults: readonly WeatherFault[]
 }
 
-type Quantity = 'air' | 'humidity' | 'wind' | 'sun' | 'sky'
+export type WeatherQuantity = 'air' | 'humidity' | 'wind' | 'sun' | 'sky'
 
 /** What weather can be: lowest, highest, unit. Wind as a station at a yard gives it. */
-export const WEATHER_RANGES: Readonly<Record<Quantity, readonly [low: number, high: number, unit: string]>> =
-  {
-    air: [-60, 60, '°C'],
-    humidity: [0, 100, '%'],
-    wind: [0, 144, 'km/h'],
-    sun: [0, 1500, 'W/m²'],
-    sky: [-120, 60, '°C'],
-  }
-const QUANTITIES = Object.keys(WEATHER_RANGES) as Quantity[]
+export const WEATHER_RANGES: Readonly<
+  Record<WeatherQuantity, readonly [low: number, high: number, unit: string]>
+> = {
+  air: [-60, 60, '°C'],
+  humidity: [0, 100, '%'],
+  wind: [0, 144, 'km/h'],
+  sun: [0, 1500, 'W/m²'],
+  sky: [-120, 60, '°C'],
+}
+const QUANTITIES = Object.keys(WEATHER_RANGES) as WeatherQuantity[]
+
+/** `−60 to 60 °C` */
+export function rangeText(what: WeatherQuantity): string {
+  const [low, high, unit] = WEATHER_RANGES[what]
+  return `${low} to ${high} ${unit}`.replace('-', '−')
+}
 
 const KMH: Readonly<Record<WindUnit, number>> = { 'km/h': 1, 'm/s': 3.6, mph: 1.609344, kn: 1.852 }
 const HOUR = 3_600_000
@@ -74,7 +81,7 @@ export function weatherOfFile({
     const at = timeOf(cells, row, { map, zone, after }, errors)
     const values = Object.fromEntries(
       QUANTITIES.map((what) => [what, readingOf(cells, row, what, map, errors)]),
-    ) as Record<Quantity, number | null>
+    ) as Record<WeatherQuantity, number | null>
     if (at === null || errors.length > before) continue
     after = at
     rows.push({ row, at, ...values })
@@ -118,7 +125,7 @@ function timeOf(
 function readingOf(
   cells: readonly Cell[],
   row: number,
-  what: Quantity,
+  what: WeatherQuantity,
   map: WeatherMap,
   errors: RowIssue[],
 ): number | null {
@@ -130,9 +137,9 @@ function readingOf(
     .trim()
   if (saysNothing(text)) return null
   const given = cell?.kind === 'number' ? cell.number : numberOf(text, map.decimal)
-  const [low, high, unit] = WEATHER_RANGES[what]
+  const [low, high] = WEATHER_RANGES[what]
   const fault = (found: string): null => {
-    errors.push({ row, column, name: what, found, expected: `${low} to ${high} ${unit}` })
+    errors.push({ row, column, name: what, found, expected: rangeText(what) })
     return null
   }
   if (typeof given !== 'number' || !Number.isFinite(given)) return fault(quoted(cellText(cell)))
@@ -140,7 +147,7 @@ function readingOf(
   return value >= low && value <= high ? value : fault(cellText(cell))
 }
 
-function inUnit(what: Quantity, value: number, { unit, windUnit }: WeatherMap): number {
+function inUnit(what: WeatherQuantity, value: number, { unit, windUnit }: WeatherMap): number {
   if (what === 'wind') return value * KMH[windUnit]
   return (what === 'air' || what === 'sky') && unit === 'F' ? ((value - 32) * 5) / 9 : value
 }

@@ -79,10 +79,10 @@ describe('a weather file', () => {
     lines[9] = '2026-09-16 09:00,n/a,80,10'
     const { rows, errors, faults } = await read(HEAD + lines.join('\n'))
     expect(errors.map((issue) => `${issuePlace(issue)}: ${issue.found}, ${issue.expected}`)).toEqual([
-      'row 5, column B (air): 112, -60 to 60 °C',
+      'row 5, column B (air): 112, −60 to 60 °C',
       'row 7, column C (humidity): 140, 0 to 100 %',
       'row 9, column A (time): "yesterday", a day and a time, year first',
-      'row 10, column B (air): "warm", -60 to 60 °C',
+      'row 10, column B (air): "warm", −60 to 60 °C',
     ])
     expect(rows).toHaveLength(8)
     expect(faults.map(({ text }) => text).join(' ')).toContain('air gives nothing')

@@ -75,8 +75,15 @@ export function TimeChart(props: TimeChartProps): ReactElement {
   const right = Math.max(width - 16, LEFT + 120)
   const x = (value: number): number => LEFT + ((value - x0) / Math.max(x1 - x0, 1e-9)) * (right - LEFT)
   const y = (value: number): number => bottom - ((value - y0) / Math.max(y1 - y0, 1e-9)) * (bottom - TOP)
+  // A value that is no number breaks the line.
   const path = (points: readonly (readonly [number, number])[]): string =>
-    points.map(([px, py], at) => `${at === 0 ? 'M' : 'L'}${x(px).toFixed(1)} ${y(py).toFixed(1)}`).join('')
+    points
+      .map(([px, py], at) => {
+        if (!Number.isFinite(py)) return ''
+        const on = at > 0 && Number.isFinite(points[at - 1]?.[1])
+        return `${on ? 'L' : 'M'}${x(px).toFixed(1)} ${y(py).toFixed(1)}`
+      })
+      .join('')
   const edges = [
     ...band.map(([px, , high]) => [px, high] as const),
     ...[...band].reverse().map(([px, low]) => [px, low] as const),

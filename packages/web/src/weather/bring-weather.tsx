@@ -167,7 +167,7 @@ function refusal(
     now,
   }: { readonly isForecast: boolean; readonly leaveOut: boolean; readonly now: number },
 ): string | null {
-  if (errors.length > 0 && !leaveOut) return `Shut: ${errors.length} things cannot be`
+  if (errors.length > 0 && !leaveOut) return `Shut: ${errors.length} cells cannot be right`
   const usable = isForecast ? rows : rows.filter(({ at }) => at <= now)
   if (usable.length < 2)
     return isForecast ? 'Shut: fewer than two rows' : 'Shut: fewer than two rows up to now'
@@ -201,7 +201,10 @@ function Wrong({
     <div className="stack">
       {errors.length === 0 ? null : (
         <div role="alert" className="stack">
-          <Notice kind="fail" title={`${errors.length} things in this file cannot be`}>
+          <Notice
+            kind="fail"
+            title={`${errors.length} ${errors.length === 1 ? 'cell' : 'cells'} of this file cannot be right`}
+          >
             <ul className="plain-list">
               {errors.slice(0, SHOWN).map(({ row, column, name, found, expected }) => (
                 <li key={`${row} ${column} ${name}`}>

@@ -1,4 +1,4 @@
-import { WEATHER_RANGES } from '@castwright/documents/weather-file'
+import { rangeText, WEATHER_RANGES } from '@castwright/documents/weather-file'
 import { type ReactElement, useMemo, useState } from 'react'
 import { announce, Button, Field, Notice, NumberField, readNumber } from '../look/index.ts'
 import { useActing } from '../panel/acting.ts'
@@ -112,10 +112,10 @@ type Typed = 'air' | 'wind' | 'humidity'
 function faultOf(what: Typed, text: string): string | null {
   if (text.trim() === '') return null
   const value = readNumber(text)
-  const [low, high, unit] = WEATHER_RANGES[what]
+  const [low, high] = WEATHER_RANGES[what]
   return value !== null && value >= low && value <= high
     ? null
-    : `found ${text.trim()}, expected ${low} to ${high} ${unit}`.replaceAll('-', '−')
+    : `found ${text.trim()}, expected ${rangeText(what)}`
 }
 
 /** The hours as they would be recorded, or in a word what is missing. */
@@ -126,7 +126,7 @@ function readRows(rows: readonly Row[], zone: string): readonly TypedHour[] | st
     const instant = instantOf(at, zone)
     if (instant === null) return 'a time is missing'
     if (faultOf('air', air) ?? faultOf('wind', wind) ?? faultOf('humidity', humidity))
-      return 'a value cannot be'
+      return 'a value cannot be right'
     if (air.trim() === '') return 'an air temperature is missing'
     typed.push({
       at: Date.parse(instant),

@@ -1,4 +1,5 @@
 import '../strength/strength.css'
+import { LONGEST_STRETCH } from '@castwright/engine/cure/heat'
 import type { ReactElement } from 'react'
 import { whenText } from '../panel/when.ts'
 import { type ChartLine, TimeChart } from '../strength/time-chart.tsx'
@@ -55,9 +56,15 @@ function line(
   what: 'air' | 'wind',
   start: number,
 ): ChartLine[] {
-  const told = points.flatMap((point) => {
+  const given = points.flatMap((point) => {
     const value = point[what]
     return value === null ? [] : [[(point.at - start) / HOUR, value] as const]
+  })
+  // Where no night is computed across, no line is drawn across either.
+  const told = given.flatMap(([hour, value], index) => {
+    const before = given[index - 1]?.[0] ?? hour
+    const broken = hour - before > LONGEST_STRETCH
+    return broken ? [[before, Number.NaN] as const, [hour, value] as const] : [[hour, value] as const]
   })
   return told.length < 2 ? [] : [{ name, look, points: told }]
 }
