@@ -11,8 +11,9 @@ export interface Cut {
   readonly at: number
   readonly from: number
   readonly to: number
-  /** The panel goes on beyond `to`. */
+  /** The panel goes on beyond `to`, and begins before `from`. */
   readonly goesOn: boolean
+  readonly beganBefore: boolean
 }
 
 /** A place where the concrete runs on from its edge, nearest the middle of the panel. */
@@ -30,15 +31,32 @@ export function cutAt(drawing: Drawing, along: 'x' | 'y', wanted: number): Cut {
       from: span[0],
       to: Math.min(span[1], span[0] + wanted),
       goesOn: span[1] > span[0] + wanted,
+      beganBefore: false,
     }
     if (cut.goesOn) return cut
     if (best === null || cut.to - cut.from > best.to - best.from) best = cut
   }
   const from = along === 'x' ? box.left : box.bottom
-  return best ?? { at: (low + high) / 2, from, to: from + wanted, goesOn: true }
+  return best ?? { at: (low + high) / 2, from, to: from + wanted, goesOn: true, beganBefore: false }
+}
+
+/** A cut through a place inside the panel, which is its middle as far as the concrete goes. */
+export function cutThrough(drawing: Drawing, along: 'x' | 'y', [x, y]: Point, wanted: number): Cut {
+  const [place, at] = along === 'x' ? [x, y] : [y, x]
+  const meets = crossings(ringsOf(concreteOf(drawing)), along, at)
+  const low = meets.findLast((meet) => meet <= place) ?? place - wanted / 2
+  const high = meets.find((meet) => meet > place) ?? place + wanted / 2
+  const [from, to] = [Math.max(low, place - wanted / 2), Math.min(high, place + wanted / 2)]
+  return { at, from, to, goesOn: to < high, beganBefore: from > low }
 }
 
 function firstSpan(rings: readonly Ring[], along: 'x' | 'y', at: number): [number, number] | null {
+  const [from, to] = crossings(rings, along, at)
+  return from === undefined || to === undefined ? null : [from, to]
+}
+
+/** Where the edges of the concrete cross a section, in order, mm. */
+function crossings(rings: readonly Ring[], along: 'x' | 'y', at: number): number[] {
   const [main, other] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const)
   const meets: number[] = []
   for (const ring of rings) {
@@ -48,13 +66,13 @@ function firstSpan(rings: readonly Ring[], along: 'x' | 'y', at: number): [numbe
       meets.push(a[main] + ((at - a[other]) / (b[other] - a[other])) * (b[main] - a[main]))
     })
   }
-  meets.sort((a, b) => a - b)
-  const [from, to] = meets
-  return from === undefined || to === undefined ? null : [from, to]
+  return meets.sort((a, b) => a - b)
 }
 
 /** A bar in the section: its middle along it and above the mould face, mm. */
 export interface Disc {
+  /** Of the bar. */
+  readonly id: string
   readonly s: number
   readonly z: number
   readonly diameter: number
@@ -63,7 +81,7 @@ export interface Disc {
 
 /** Where a bar goes through the section. */
 export function onEnd(
-  { centreline, diameter, layer }: PlacedBar,
+  { id, centreline, diameter, layer }: PlacedBar,
   along: 'x' | 'y',
   { at, from, to }: Cut,
 ): Disc[] {
@@ -74,7 +92,7 @@ export function onEnd(
     if (a === undefined || b === undefined || a[other] > at === b[other] > at) continue
     const share = (at - a[other]) / (b[other] - a[other])
     const s = a[main] + share * (b[main] - a[main])
-    if (s >= from && s <= to) discs.push({ s, z: a[2] + share * (b[2] - a[2]), diameter, layer })
+    if (s >= from && s <= to) discs.push({ id, s, z: a[2] + share * (b[2] - a[2]), diameter, layer })
   }
   return discs
 }

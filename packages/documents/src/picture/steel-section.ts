@@ -1,5 +1,5 @@
 import type { Drawing, Point } from '@castwright/engine/panel'
-import type { SteelPlan } from '@castwright/engine/steel'
+import type { BesidePair, SteelPlan } from '@castwright/engine/steel'
 import { lengthText } from './chain.ts'
 import { dimensionShapes } from './dimensions.ts'
 import { boxAround, setText, take } from './labels.ts'
@@ -9,6 +9,7 @@ import type { Frame, Picture, Shape } from './picture.ts'
 import {
   type Cut,
   cutAt,
+  cutThrough,
   type Disc,
   type Lying,
   nearestLying,
@@ -23,6 +24,13 @@ export interface SteelSectionInput {
   readonly frame: Frame
   /** Cut parallel to this axis: what runs across it is seen on end. */
   readonly along: 'x' | 'y'
+  /** Two bars side by side: the cut goes through the middle of where they are near, and both are marked and measured. */
+  readonly pair?: ShownPair
+}
+
+export interface ShownPair extends BesidePair {
+  /** Neither clear nor in contact and tied. */
+  readonly isFault: boolean
 }
 
 /** Of the frame's height that the thickness takes at most. */
@@ -32,12 +40,15 @@ const LEAST_LENGTH = 280
  * Section through the thickness at an edge of the panel, to scale: bars on end as discs, the nearest bar of each layer that runs along
  * it; cover, bars and gaps measured from the mould face, which is below. Null where no cover is given: no bar has a height.
  */
-export function steelSection({ drawing, steel, frame, along }: SteelSectionInput): Picture | null {
+export function steelSection({ drawing, steel, frame, along, pair }: SteelSectionInput): Picture | null {
   const placed = steel.placed.filter(({ centreline }) => centreline !== null)
   if (placed.length === 0) return null
   const { thickness } = drawing
   const wanted = Math.max(LEAST_LENGTH, (frame.width * 0.7 * thickness) / (SHARE * frame.height))
-  const cut = cutAt(drawing, along, wanted)
+  const cut =
+    pair === undefined
+      ? cutAt(drawing, along, wanted)
+      : cutThrough(drawing, along, [pair.at[0], pair.at[1]], wanted)
   const discs = placed.flatMap((bar) => onEnd(bar, along, cut))
   const lying = nearestLying(placed, along, cut)
   const standing = nearestStanding(placed, along, cut)
@@ -51,7 +62,11 @@ export function steelSection({ drawing, steel, frame, along }: SteelSectionInput
   const layout = layOut({
     outline,
     frame,
-    chains: { right: [heights], left: [[0, thickness]], bottom: edgeChain(cut, discs, lying) },
+    chains: {
+      right: [heights],
+      left: [[0, thickness]],
+      bottom: pair === undefined ? edgeChain(cut, discs, lying) : pairChain(pair, discs),
+    },
   })
   const dimensions = dimensionShapes(layout)
   const names = nameBars(layout, lying, discs)
@@ -61,9 +76,14 @@ export function steelSection({ drawing, steel, frame, along }: SteelSectionInput
     scale: layout.scale,
     ratio: layout.ratio,
     origin: layout.origin,
-    shapes: [...drawn(layout, cut, thickness, { lying, standing, discs }), ...dimensions, ...names.shapes],
-    title: `Panel ${drawing.mark}, section along ${along} at ${along === 'x' ? 'y' : 'x'} = ${lengthText(cut.at)} mm, mould face below: ${heightWords(heights)}. ${barWords([...lying, ...discs])}.`,
+    shapes: [
+      ...drawn(layout, cut, thickness, { lying, standing, discs }, pair),
+      ...dimensions,
+      ...names.shapes,
+    ],
+    title: `Panel ${drawing.mark}, section along ${along} at ${along === 'x' ? 'y' : 'x'} = ${lengthText(cut.at)} mm, mould face below: ${heightWords(heights)}. ${pair === undefined ? '' : `${pairWords(pair)}. `}${barWords([...lying, ...discs])}.`,
     key: [
+      ...(pair === undefined ? [] : [{ role: pairRole(pair), text: pairWords(pair) }]),
       { role: 'peak', text: `bars across ${along}, cut` },
       {
         role: 'timber',
@@ -101,27 +121,56 @@ function edgeChain({ from, to }: Cut, discs: readonly Disc[], lying: readonly Ly
   ]
 }
 
-function drawn(
-  layout: Layout,
-  { from, to, goesOn }: Cut,
-  thickness: number,
-  { lying, standing, discs }: SectionBars,
-): Shape[] {
+/** The bars of a pair in the cut, in order along it. */
+function pairDiscs({ bars }: BesidePair, discs: readonly Disc[]): Disc[] {
+  return discs.filter(({ id }) => bars.includes(id)).sort((a, b) => a.s - b.s)
+}
+
+/** From the one to the other where concrete lies between them along the cut, else their middles. */
+function pairChain(pair: BesidePair, discs: readonly Disc[]): number[][] {
+  const [one, other] = pairDiscs(pair, discs)
+  if (one === undefined || other === undefined) return []
+  const sides = [one.s + one.diameter / 2, other.s - other.diameter / 2] as const
+  const chain = sides[1] - sides[0] > 1 ? [...sides] : [one.s, other.s]
+  return (chain[1] ?? 0) - (chain[0] ?? 0) > 0.5 ? [chain] : []
+}
+
+function pairWords({ marks, clear, asked, inContact }: BesidePair): string {
+  const found = inContact ? 'in contact' : `${lengthText(clear)} mm clear`
+  return `${marks.join(' and ')}: ${found}${asked > 0 ? `, ${lengthText(asked)} mm asked` : ''}`
+}
+
+function pairRole({ isFault }: ShownPair): 'defect' | 'picked' {
+  return isFault ? 'defect' : 'picked'
+}
+
+/** One end of the section, broken where the panel goes on; from the mould face up. */
+function endOf(s: number, isBroken: boolean, thickness: number): Point[] {
   const tooth = thickness * 0.06
-  const right: Point[] = goesOn
+  return isBroken
     ? [
-        [to, 0],
-        [to, thickness * 0.42],
-        [to - tooth, thickness * 0.46],
-        [to + tooth, thickness * 0.54],
-        [to, thickness * 0.58],
-        [to, thickness],
+        [s, 0],
+        [s, thickness * 0.42],
+        [s - tooth, thickness * 0.46],
+        [s + tooth, thickness * 0.54],
+        [s, thickness * 0.58],
+        [s, thickness],
       ]
     : [
-        [to, 0],
-        [to, thickness],
+        [s, 0],
+        [s, thickness],
       ]
-  const ring = [[from, 0], ...right, [from, thickness]].map((point) => layout.at(point as unknown as Point))
+}
+
+function drawn(
+  layout: Layout,
+  { from, to, goesOn, beganBefore }: Cut,
+  thickness: number,
+  { lying, standing, discs }: SectionBars,
+  pair?: ShownPair,
+): Shape[] {
+  const [corner, ...left] = endOf(from, beganBefore, thickness) as [Point, ...Point[]]
+  const ring = [corner, ...endOf(to, goesOn, thickness), ...left.reverse()].map(layout.at)
   return [
     { kind: 'polygon', role: 'concrete', rings: [ring] },
     ...lying.map(
@@ -141,6 +190,7 @@ function drawn(
       }),
     ),
     ...standing.flatMap((bar) => standingShapes(layout, bar)),
+    ...(pair === undefined ? [] : pairRings(layout, pair, discs)),
     ...discs.map(
       (disc): Shape => ({
         kind: 'circle',
@@ -152,6 +202,21 @@ function drawn(
     { kind: 'polygon', role: 'outline', rings: [ring] },
   ]
 }
+
+/** A ring around each bar of a pair. */
+function pairRings(layout: Layout, pair: ShownPair, discs: readonly Disc[]): Shape[] {
+  return pairDiscs(pair, discs).map(
+    ({ s, z, diameter }): Shape => ({
+      kind: 'circle',
+      role: pairRole(pair),
+      at: layout.at([s, z]),
+      radius: (diameter / 2) * layout.scale + PAIR_RIM,
+    }),
+  )
+}
+
+/** Room between a bar of the pair and the ring around it, units. */
+const PAIR_RIM = 2.5
 
 interface SectionBars {
   readonly lying: readonly Lying[]

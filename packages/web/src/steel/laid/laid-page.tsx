@@ -9,6 +9,7 @@ import { type ReactElement, useMemo } from 'react'
 import { Caution, figure, massText, Notice, SelectField, Sheet } from '../../look/index.ts'
 import { usePlan, useYardState } from '../../record/index.ts'
 import { SteelFrame } from '../steel-frame.tsx'
+import { BesidePart } from './beside-part.tsx'
 import { CagePart } from './cage-part.tsx'
 import { ChairsPart } from './chairs-part.tsx'
 import { LapsPart } from './laps-part.tsx'
@@ -85,6 +86,7 @@ function Laid(props: LaidProps): ReactElement {
       <Summary {...props} />
       <LayersPart {...props} />
       <SpacePart {...props} />
+      <BesidePart {...props} />
       <LapsPart {...props} />
       <TiesPart {...props} />
       <ChairsPart {...props} panel={panel} family={family} />
