@@ -87,6 +87,36 @@ describe('what the pictures show', () => {
     for (const word of ['12 mm at 36', '10 mm at 47', '10 mm at 115']) expect(texts).toContain(word)
   })
 
+  test('two bars side by side: the cut goes through them, both are ringed, the concrete between is measured', () => {
+    const [one, other] = cage.placed.filter(
+      ({ path, layer }) => layer === 'mould' && path[0]?.[0] === path[1]?.[0],
+    )
+    if (one === undefined || other === undefined) throw new Error('the example has rows along y')
+    const [x, y] = one.path[0] as [number, number]
+    const clear = (other.path[0]?.[0] ?? 0) - x - one.diameter
+    const at = [x + (clear + one.diameter) / 2, y + 700, one.height ?? 0] as const
+    const pair = {
+      bars: [one.id, other.id],
+      marks: [one.mark, other.mark],
+      clear,
+      asked: 21,
+      length: 700,
+      at,
+    } as const
+    for (const frame of [PHONE, DESK, PAPER]) {
+      const shown = { ...pair, inContact: false, isFault: true }
+      const picture = steelSection({ drawing, steel: cage, frame, along: 'x', pair: shown })
+      if (picture === null) throw new Error('no section')
+      expectClearLabels(picture)
+      const rings = picture.shapes.filter((shape) => shape.role === 'defect')
+      expect(rings).toHaveLength(2)
+      const [left, right] = rings.map((shape) => (shape.kind === 'circle' ? shape.at[0] : Number.NaN))
+      expect(((right ?? 0) - (left ?? 0)) / picture.scale).toBeCloseTo(clear + one.diameter, 6)
+      expect(picture.title).toContain(`${one.mark} and ${other.mark}: `)
+      expect(picture.title).toContain('mm clear, 21 mm asked')
+    }
+  })
+
   test('a tie is a dot at each tied crossing, a stroke at each end of a lap', () => {
     const picture = tiePicture({ drawing, steel: cage, ties: cage.ties, frame: DESK })
     expect(picture.shapes.filter((shape) => shape.kind === 'circle')).toHaveLength(cage.ties.tied)

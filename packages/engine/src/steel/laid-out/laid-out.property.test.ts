@@ -13,8 +13,11 @@ import { plannedMats } from '../mats.ts'
 import { planSteel } from '../plan-steel.ts'
 import type { Corner, PlacedBar, SteelPlan } from '../steel-plan.ts'
 import { bentLine } from './bent-line.ts'
+import { besidePairs } from './beside-pairs.ts'
 import { clashesOf } from './clash.ts'
+import { besideOf } from './side-by-side.ts'
 import { segmentsApart } from './space.ts'
+import { straightsOf } from './straights.ts'
 
 const EDGE = 30
 const family = codeFamily('eu')
@@ -310,6 +313,50 @@ describe('random panels with openings, notches and slopes', () => {
     )
   })
 })
+
+describe('bars side by side in random panels', () => {
+  it('pairs too near are those that trying every pair finds, and the check counts them', () => {
+    fc.assert(
+      fc.property(panels, (panel) => {
+        const { placed, laps, crowded, contacts, checks } = planOf(panel)
+        const few = placed.slice(-70)
+        const found = besidePairs({ placed: few, laps, asked: () => 21, tied: new Set() })
+        const names = (pairs: readonly { readonly bars: readonly string[] }[]) =>
+          pairs.map(({ bars }) => [...bars].sort().join(' ')).sort()
+        expect(names(found.crowded)).toEqual(everyPair(few, laps, 'crowded'))
+        expect(names(found.contacts)).toEqual(everyPair(few, laps, 'contact'))
+        // 16 mm aggregate and bars up to 16 mm: 21 mm (EN 1992-1-1:2004 8.2(2)).
+        for (const pair of crowded) expect(pair.clear).toBeLessThan(21)
+        for (const { clear } of contacts) expect(clear).toBeLessThanOrEqual(2)
+        expect(checks.find(({ id }) => id === 'side-by-side')?.demand ?? 0).toBe(crowded.length)
+      }),
+      { numRuns: 25 },
+    )
+  })
+})
+
+/** Names of all pairs of that kind, rows of one mat and planned laps left out. */
+function everyPair(
+  bars: readonly PlacedBar[],
+  laps: SteelPlan['laps'],
+  kind: 'crowded' | 'contact',
+): string[] {
+  const lapped = new Set(laps.map((lap) => [...lap.bars].sort().join(' ')))
+  const found: string[] = []
+  for (const [i, one] of bars.entries()) {
+    for (const other of bars.slice(i + 1)) {
+      const name = [one.id, other.id].sort().join(' ')
+      const rows = one.use === 'mat' && other.use === 'mat' && one.height === other.height
+      if (rows || lapped.has(name)) continue
+      const kinds = straightsOf(one).flatMap((a) =>
+        straightsOf(other).map((b) => besideOf({ one: a, other: b, asked: 21 })?.kind),
+      )
+      const own = kinds.includes('crowded') ? 'crowded' : kinds.includes('contact') ? 'contact' : null
+      if (own === kind) found.push(name)
+    }
+  }
+  return found.sort()
+}
 
 function meet(one: PlacedBar, other: PlacedBar): boolean {
   const parts = ({ centreline, inside, diameter }: PlacedBar) => {
