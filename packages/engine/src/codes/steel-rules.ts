@@ -139,6 +139,8 @@ export interface SteelRules {
   compressionLap(input: LapInput): Worked<LapLength>
   /** Development of a standard hook in tension, mm. */
   hookAnchorage(input: HookAnchorageInput): Worked<number>
+  /** What that length is held against: the bar to its end along the centreline, or how deep the outside of the hook lies. */
+  readonly hookMeasured: 'centreline' | 'outside'
   /** Laps with their middles no farther from that of a lap than this many laps count to its section. */
   readonly lapSection: number
   /** Grades that fit what was read on the bar. */

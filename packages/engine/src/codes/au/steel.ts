@@ -27,6 +27,7 @@ export const steel: SteelRules = {
   lap,
   compressionLap,
   hookAnchorage,
+  hookMeasured: 'outside',
   // As far as laps overlap.
   lapSection: 1,
   transportBox: null,

@@ -33,6 +33,7 @@ export const steel: SteelRules = {
   lap,
   compressionLap,
   hookAnchorage,
+  hookMeasured: 'centreline',
   // EN 1992-1-1:2004 8.7.3(1).
   lapSection: 0.65,
   transportBox: TRANSPORT_BOX,

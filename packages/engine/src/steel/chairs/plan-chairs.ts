@@ -59,8 +59,13 @@ export function planChairs(input: ChairsInput): ChairPlan {
     working.push(...found.working)
     assumed.push(...found.assumed.filter(({ field }) => !assumed.some((line) => line.field === field)))
     unknown.push(...found.gaps)
-    const layer = found.spacing === null ? null : laid(input, rows, mat, found, found.spacing)
-    if (layer === null) continue
+    if (found.spacing === null) continue
+    const edge = input.panel.drawing.cover?.edge
+    if (edge === undefined) {
+      unknown.push(`chairs, ${rows.layer} layer: cover.edge: how far bars end from the edges, mm`)
+      continue
+    }
+    const layer = laid({ panel: input.panel, rows, mat, found, spacing: found.spacing, edge })
     layers.push(layer)
     unknown.push(
       ...layer.formers.map(
@@ -130,20 +135,24 @@ function matOf({ alongX, alongY }: LayerRows): CarriedMat | null {
   }
 }
 
-function laid(
-  { panel }: ChairsInput,
-  { layer }: LayerRows,
-  { carried, direction, diameter, underside }: CarriedMat,
-  found: ChairSpacingFound,
-  spacing: number,
-): ChairLayer {
-  const at = layChairs({
-    region: panel.region,
-    lines: carried,
-    direction,
-    spacing,
-    edge: panel.drawing.cover?.edge ?? 0,
-  })
+function laid({
+  panel,
+  rows: { layer },
+  mat: { carried, direction, diameter, underside },
+  found,
+  spacing,
+  edge,
+}: {
+  readonly panel: Panel
+  readonly rows: LayerRows
+  readonly mat: CarriedMat
+  readonly found: ChairSpacingFound
+  /** mm */
+  readonly spacing: number
+  /** Cover at edges and openings, mm. */
+  readonly edge: number
+}): ChairLayer {
+  const at = layChairs({ region: panel.region, lines: carried, direction, spacing, edge })
   const { raise, sag, source } = found
   const height = underside + raise
   return {

@@ -1,9 +1,7 @@
-import type { LapLength } from '../../codes/steel-rules.ts'
 import type { DrawnStarters } from '../../panel/drawn-steel.ts'
 import { distance, type Point } from '../../panel/point.ts'
 import { type Check, compare } from '../../working/check.ts'
 import { enteredBy } from '../../working/source.ts'
-import { unknown, type Worked } from '../../working/worked.ts'
 import type { Corner } from '../steel-plan.ts'
 import { type BendOf, bendOf } from './bend-of.ts'
 import { seenFromAbove } from './edge-bars.ts'
@@ -12,6 +10,7 @@ import { anchorageOf, anchorCheck, leftOutCheck, spacingLaid } from './laid-chec
 import { depthsFor, heightAt, type LaidBar, type LaidLine, type LayContext, NOTHING } from './lay-context.ts'
 import { solidsOf } from './space.ts'
 import { spreadEven } from './spread.ts'
+import { footCheck } from './starter-foot.ts'
 import { isWithin } from './within.ts'
 
 interface Stood {
@@ -171,15 +170,17 @@ function faceCheck({ embed }: DrawnStarters, key: string, { panel }: LayContext)
   })
 }
 
-/** Length in the concrete against the anchorage of a straight bar; with a foot it is not known. */
+/** Length in the concrete against the anchorage of a straight bar, or of a standard hook where it has a foot. */
 function embedCheck(drawn: DrawnStarters, key: string, bend: BendOf | null, context: LayContext): Check {
-  const { diameter, grade, embed, spacing, layer } = drawn
+  const { diameter, grade, embed, spacing, layer, foot } = drawn
+  const what = `Length of ${key} in the concrete`
   const { cover, thickness } = context.panel.drawing
   const depth = layer === undefined ? context.edgeCover : (cover?.[layer] ?? null)
   const below = layer === 'top' ? thickness - (depth ?? 0) - diameter : (depth ?? 0)
-  const anchorage: Worked<LapLength> =
-    bend === null
-      ? anchorageOf(context, { diameter, grade, depth, gap: spacing - diameter, below })
-      : unknown('foot: what a bar with a foot holds is the designer’s')
-  return anchorCheck({ key, what: `Length of ${key} in the concrete`, found: embed, anchorage })
+  const gap = spacing - diameter
+  if (bend === null || foot === undefined) {
+    const anchorage = anchorageOf(context, { diameter, grade, depth, gap, below })
+    return anchorCheck({ key, what, found: embed, anchorage })
+  }
+  return footCheck({ drawn, foot, key, inside: bend.inside, gap }, context)
 }
