@@ -44,23 +44,18 @@ interface BarInSpace {
   readonly inside?: number | null
 }
 
-/** Straights and bends of a bar whose centreline is known; sharp corners where its bends are not. */
-export function solidsOf(bar: BarInSpace): Solid[] {
-  return [...eachSolid(bar)]
+/** Straights, then bends of a bar whose centreline is known; sharp corners where its bends are not. */
+export function solidsOf({ id, centreline, diameter, inside = null }: BarInSpace): Solid[] {
+  if (centreline === null) return []
+  const radius = diameter / 2
+  if (inside === null || centreline.length < 3)
+    return centreline.slice(1).map((to, i) => solidOf(id, [centreline[i] as Corner, to], radius))
+  const { straights, bends } = bentLine(centreline, inside / 2 + radius)
+  return [...straights, ...bends()].map((line) => solidOf(id, line, radius))
 }
 
-/** The same one by one, straights first: a bar whose straights clash needs no bends. */
-export function* eachSolid({ id, centreline, diameter, inside = null }: BarInSpace): Generator<Solid> {
-  if (centreline === null) return
-  const radius = diameter / 2
-  const solid = (line: readonly Corner[]): Solid => ({ id, line, radius, ...boxOf(line) })
-  if (inside === null || centreline.length < 3) {
-    for (const [i, to] of centreline.slice(1).entries()) yield solid([centreline[i] as Corner, to])
-    return
-  }
-  const { straights, bends } = bentLine(centreline, inside / 2 + radius)
-  for (const straight of straights) yield solid(straight)
-  for (const arc of bends()) yield solid(arc)
+function solidOf(id: string, line: readonly Corner[], radius: number): Solid {
+  return { id, line, radius, ...boxOf(line) }
 }
 
 function boxOf(line: readonly Corner[]): Pick<Solid, 'low' | 'high'> {
@@ -148,14 +143,16 @@ export function emptySpace(asked?: (diameter: number) => number | null): Space {
   }
 }
 
-/** The same part of a bar elsewhere. */
-export function movedSolid({ id, line, radius, low, high }: Solid, way: Corner, by: number): Solid {
-  return {
-    id,
-    line: line.map((corner) => movedBy(corner, way, by)),
-    radius,
-    low: movedBy(low, way, by),
-    high: movedBy(high, way, by),
+/** The parts of a bar elsewhere, one by one in their order. */
+export function* movedSolids(solids: readonly Solid[], way: Corner, by: number): Generator<Solid> {
+  for (const { id, line, radius, low, high } of solids) {
+    yield {
+      id,
+      line: line.map((corner) => movedBy(corner, way, by)),
+      radius,
+      low: movedBy(low, way, by),
+      high: movedBy(high, way, by),
+    }
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Point } from '../../panel/point.ts'
 import { distanceToSegment } from '../../panel/polygon.ts'
 import type { Corner } from '../steel-plan.ts'
-import { movedSolid, type Space, solidsOf } from './space.ts'
+import { movedSolids, type Solid, type Space, solidsOf } from './space.ts'
 
 export interface SpreadInput<Level> {
   readonly space: Space
@@ -72,6 +72,7 @@ function isBetter<Level>(one: Spread<Level>, other: Spread<Level>): boolean {
 
 function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> {
   const { low, high, spacing, fits, diameter } = input
+  const first = firstOf(input, level)
   const at: number[] = []
   let [clashes, crowded, leftOut] = [0, 0, 0]
   let widest: number | null = null
@@ -83,7 +84,7 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
     let place = wanted
     if (!fits(wanted, level)) leftOut += 1
     else {
-      const free = nearestFree(input, level, wanted, least, limit)
+      const free = nearestFree(input, first, wanted, least, limit)
       if (free === null) clashes += 1
       else if (!free.isClear) crowded += 1
       place = free?.at ?? wanted
@@ -107,16 +108,13 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
  * nearest that is only free; null where none is near.
  */
 function nearestFree<Level>(
-  { space, bar, diameter, inside, fits, inserts }: SpreadInput<Level>,
-  level: Level,
+  { space, bar, diameter, fits, inserts, low: start }: SpreadInput<Level>,
+  { solids, way, level }: FirstOfLine<Level>,
   wanted: number,
   low: number,
   high: number,
 ): { readonly at: number; readonly isClear: boolean } | null {
-  const here = bar(wanted, level)
-  const way = wayOf(here, bar(wanted + 1, level))
-  const solids = solidsOf({ id: '', centreline: here, diameter, inside })
-  const isCrowded = space.crowding(solids, way, ASIDE)
+  const isCrowded = space.crowding([...movedSolids(solids, way, wanted - start)], way, ASIDE)
   let free: number | null = null
   for (let by = 0; by <= ASIDE; by += 1) {
     for (const move of by === 0 ? [0] : [-by, by]) {
@@ -124,7 +122,7 @@ function nearestFree<Level>(
       const crowded = isCrowded(move)
       if (near < low - 1e-9 || near > high + 1e-9 || (crowded && free !== null) || !fits(near, level))
         continue
-      if (space.clash(solids.map((solid) => movedSolid(solid, way, move))) !== null) continue
+      if (space.clash(movedSolids(solids, way, near - start)) !== null) continue
       if (!inserts.every((insert) => isClear(bar(near, level), diameter, insert))) continue
       if (!crowded) return { at: near, isClear: true }
       free = near
@@ -133,10 +131,25 @@ function nearestFree<Level>(
   return free === null ? null : { at: free, isClear: false }
 }
 
-/** From a bar to the next of its line a millimetre on: bars of a line differ by nothing else. */
-function wayOf([from]: readonly Corner[], [to]: readonly Corner[]): Corner {
-  const [a, b] = [from as Corner, to as Corner]
-  return [b[0] - a[0], b[1] - a[1], b[2] - a[2]]
+/** The bar at the beginning of a line: the others differ from it by how far along they stand alone. */
+interface FirstOfLine<Level> {
+  readonly level: Level
+  readonly solids: readonly Solid[]
+  /** Unit vector along the line. */
+  readonly way: Corner
+}
+
+function firstOf<Level>(
+  { bar, low, diameter, inside }: SpreadInput<Level>,
+  level: Level,
+): FirstOfLine<Level> {
+  const centreline = bar(low, level)
+  const [[from], [to]] = [centreline, bar(low + 1, level)] as [[Corner], [Corner]]
+  return {
+    level,
+    solids: solidsOf({ id: '', centreline, diameter, inside }),
+    way: [to[0] - from[0], to[1] - from[1], to[2] - from[2]],
+  }
 }
 
 function isClear(centreline: readonly Corner[], diameter: number, { at, clear }: KeptClear): boolean {
