@@ -58,19 +58,25 @@ export function spreadEven<Level>(input: SpreadInput<Level>): Spread<Level> | nu
   if (high < low) return { level: first, at: [], clashes: 0, leftOut: 1, crowded: 0, widest: null }
   let best: Spread<Level> | null = null
   for (const level of levels) {
-    const found = atLevel(input, level)
-    if (best === null || isBetter(found, best)) best = found
-    if (found.clashes === 0 && found.crowded === 0) break
+    best = atLevel(input, level, best) ?? best
+    if (best?.clashes === 0 && best.crowded === 0) break
   }
   return best
 }
 
 /** Fewer clashes before fewer that are crowded. */
-function isBetter<Level>(one: Spread<Level>, other: Spread<Level>): boolean {
+function isBetter(one: Faults, other: Faults): boolean {
   return one.clashes < other.clashes || (one.clashes === other.clashes && one.crowded < other.crowded)
 }
 
-function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> {
+type Faults = Pick<Spread<unknown>, 'clashes' | 'crowded'>
+
+/** Null as soon as it cannot be better than the best so far. */
+function atLevel<Level>(
+  input: SpreadInput<Level>,
+  level: Level,
+  best: Spread<Level> | null,
+): Spread<Level> | null {
   const { low, high, spacing, fits, diameter } = input
   const first = firstOf(input, level)
   const at: number[] = []
@@ -87,6 +93,7 @@ function atLevel<Level>(input: SpreadInput<Level>, level: Level): Spread<Level> 
       const free = nearestFree(input, first, wanted, least, limit)
       if (free === null) clashes += 1
       else if (!free.isClear) crowded += 1
+      if (best !== null && !isBetter({ clashes, crowded }, best)) return null
       place = free?.at ?? wanted
       // Only a bar that stands next to this one tells a distance: one left out between has been told.
       const last = at.at(-1)
@@ -115,21 +122,23 @@ function nearestFree<Level>(
   high: number,
 ): { readonly at: number; readonly isClear: boolean } | null {
   const isCrowded = space.crowding([...movedSolids(solids, way, wanted - start)], way, ASIDE)
-  let free: number | null = null
-  for (let by = 0; by <= ASIDE; by += 1) {
-    for (const move of by === 0 ? [0] : [-by, by]) {
-      const near = wanted + move
-      const crowded = isCrowded(move)
-      if (near < low - 1e-9 || near > high + 1e-9 || (crowded && free !== null) || !fits(near, level))
-        continue
-      if (space.clash(movedSolids(solids, way, near - start)) !== null) continue
-      if (!inserts.every((insert) => isClear(bar(near, level), diameter, insert))) continue
-      if (!crowded) return { at: near, isClear: true }
-      free = near
-    }
-  }
-  return free === null ? null : { at: free, isClear: false }
+  const isFree = (near: number): boolean =>
+    near >= low - 1e-9 &&
+    near <= high + 1e-9 &&
+    fits(near, level) &&
+    space.clash(movedSolids(solids, way, near - start)) === null &&
+    inserts.every((insert) => isClear(bar(near, level), diameter, insert))
+  // Whether a place is crowded is known at once: those that are not come first.
+  const clear = MOVES.find((move) => !isCrowded(move) && isFree(wanted + move))
+  if (clear !== undefined) return { at: wanted + clear, isClear: true }
+  const free = MOVES.find((move) => isCrowded(move) && isFree(wanted + move))
+  return free === undefined ? null : { at: wanted + free, isClear: false }
 }
+
+/** Moves to try, the least first, mm. */
+const MOVES: readonly number[] = Array.from({ length: 2 * ASIDE + 1 }, (_, i) =>
+  i % 2 === 1 ? -(i + 1) / 2 : i / 2,
+)
 
 /** The bar at the beginning of a line: the others differ from it by how far along they stand alone. */
 interface FirstOfLine<Level> {
