@@ -37,12 +37,12 @@ export function besidePairs({ placed, laps, asked, tied }: BesidePairsInput): Be
     for (const one of straights) {
       for (const straight of space.near(one, widest + thickest)) {
         const other = bars.get(straight.id) as PlacedBar
-        if (sameMat(bar, other) || lapped.has(`${bar.id} ${other.id}`)) continue
+        if (sameMat(bar, other)) continue
         const limit = limits.get(Math.max(bar.diameter, other.diameter)) ?? 0
         const beside = besideOf({ one: straight, other: one, asked: limit })
-        if (beside === null) continue
-        const pair = pairOf(other, bar, beside, limit, tied)
         const key = `${other.id} ${bar.id}`
+        if (beside === null || lapped.has(key)) continue
+        const pair = pairOf(other, bar, beside, limit, tied)
         const before = found.get(key)
         if (before === undefined || isWorse(pair, before)) found.set(key, pair)
       }

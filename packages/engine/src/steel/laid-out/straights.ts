@@ -21,8 +21,9 @@ export function straightsOf({
   inside,
 }: Pick<PlacedBar, 'id' | 'centreline' | 'diameter' | 'inside'>): Straight[] {
   if (centreline === null) return []
-  const bent = inside !== null && centreline.length > 2
-  return bentLine(centreline, bent ? (inside + diameter) / 2 : 0).straights.flatMap(
+  if (inside === null || centreline.length < 3)
+    return centreline.slice(1).flatMap((to, i) => straightOf(id, centreline[i] as Corner, to, diameter) ?? [])
+  return bentLine(centreline, (inside + diameter) / 2).straights.flatMap(
     ([from, to]) => straightOf(id, from, to, diameter) ?? [],
   )
 }
