@@ -41,11 +41,11 @@ export function BesidePart({ drawing, plan }: LaidProps): ReactElement | null {
       note="Bars that run the same way are clear of each other, or in contact and tied. A gap in between does not fill."
     >
       <div className="stack">
-        <p className="row">
+        <div className="row">
           <VerdictMark verdict={check.verdict} size={20} withWord />
           <span>{verdictText(check.verdict, steel, check.unknown ?? [])}</span>
           <Explain about={check.what} working={check.working} source={check.source} />
-        </p>
+        </div>
         {group === undefined ? null : (
           <>
             <PairTable
