@@ -6,7 +6,7 @@ import { parts, partsApart } from '../../panel/way.ts'
 import { type Check, compare } from '../../working/check.ts'
 import { GEOMETRY } from '../../working/source.ts'
 import type { Corner, PlacedBar } from '../steel-plan.ts'
-import { eachSolid, segmentsApart } from './space.ts'
+import { segmentsApart, solidsOf } from './space.ts'
 
 /** Bars that a check names. */
 const NAMED = 4
@@ -49,7 +49,7 @@ interface Part {
 
 function through(placed: readonly PlacedBar[], meets: (part: Part) => boolean): string[] {
   const marks = placed.flatMap((bar) => {
-    for (const { line, radius } of eachSolid(bar)) {
+    for (const { line, radius } of solidsOf(bar)) {
       const hit = line.slice(1).some((to, i) => meets({ from: line[i] as Corner, to, radius }))
       if (hit) return [bar.mark]
     }
