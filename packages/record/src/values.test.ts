@@ -84,7 +84,10 @@ const GOOD: Readonly<Record<string, object>> = {
       ],
     },
   },
-  weather: { subject: yard, value: { readings: [{ at: AT, air: 8, humidity: 80, wind: null }] } },
+  weather: {
+    subject: yard,
+    value: { readings: [{ at: AT, air: 8, humidity: 80, wind: 6, windHeight: 0.5 }] },
+  },
   gear: { subject: { kind: 'gear', id: 'crane-1' }, value: { due: '2026-09-01' } },
   limit: {
     subject: yard,
@@ -216,6 +219,13 @@ describe('entry as it comes in', () => {
       'a humidity of 101 %',
       entry('weather', { value: { readings: [{ at: AT, air: 8, humidity: 101, wind: 1 }] } }),
       'value.readings[0].humidity',
+    ],
+    [
+      'a wind read on the ground',
+      entry('weather', {
+        value: { readings: [{ at: AT, air: 8, humidity: 80, wind: 1, windHeight: 0 }] },
+      }),
+      'value.readings[0].windHeight',
     ],
     ['a date that is none', entry('gear', { value: { due: '2026-02-30' } }), 'value.due'],
     ['a limit of no check', entry('limit', { check: undefined }), 'check'],

@@ -155,6 +155,41 @@ describe('a surface as it stands now', () => {
     expect(now({ facts: facts({ ...truck(20), finish }) }).initialSet?.hour).toBeCloseTo(2.5, 6)
   })
 
+  it('every time lies in its band, whatever was read', () => {
+    const signs = [
+      {},
+      { 'boot-print': seen(9, 1.4) },
+      { penetration: seen(1.5, 2) },
+      { 'sheen-gone': seen(true, 2) },
+    ]
+    for (const celsius of [6, 14, 20, 31])
+      for (const finish of signs) {
+        const found = now({ facts: facts({ ...truck(celsius), finish }), weather: weather(celsius - 4) }, 2.2)
+        expect(found.windows.length).toBe(5)
+        for (const { low, from, high } of found.windows) {
+          expect(low).toBeLessThanOrEqual(from + 1e-9)
+          expect(high).toBeGreaterThanOrEqual(from - 1e-9)
+        }
+        const { hour, low, high } = found.initialSet ?? { hour: 0, low: 0, high: 0 }
+        expect(low < hour && hour < high).toBe(true)
+      }
+  })
+
+  it('the forecast counts from where the log ends', () => {
+    const log = weather(20, 70, 10, 1)
+    const forecast = weather(2, 70, 10, 12)
+    const held = now({ weather: log, forecast: [] })
+    const told = now({ weather: log, forecast })
+    expect(told.initialSet?.hour).toBeGreaterThan(held.initialSet?.hour ?? 99)
+    expect(told.drying?.rate).toBeGreaterThan(0)
+  })
+
+  it('a reading of the air counts for three hours, then drying is not known', () => {
+    const log = weather(20, 70, 10, 1)
+    expect(now({ weather: log }, 3.9).drying).not.toBeNull()
+    expect(now({ weather: log }, 4.1).drying).toBeNull()
+  })
+
   it('wind of a station is brought down, wind read at the panel is not, and a shed has its own', () => {
     const rate = (change: object, bed: object = {}) =>
       now({

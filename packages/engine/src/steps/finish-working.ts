@@ -60,7 +60,12 @@ export function finishSteps(input: {
       ? []
       : (
           [
-            [0.55, opens.from, 't_opens', 'not before 0.55, not after 0.65, when the sheen is gone between'],
+            [
+              '0.55 to 0.65',
+              opens.from,
+              't_opens',
+              'when the sheen is gone, not before 0.55 and not after 0.65',
+            ],
             [1, closes.to, 't_i', 'initial set'],
           ] as const
         ).map(
@@ -72,7 +77,7 @@ export function finishSteps(input: {
             unit: 'h',
             source: share === 1 ? ARRHENIUS : WINDOW,
             by: 'search',
-            note,
+            note: sign === null ? note : `${note}; moved by the sign below`,
           }),
         )),
     ...(sign === null

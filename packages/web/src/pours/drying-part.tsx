@@ -34,7 +34,7 @@ export function DryingPart({ found }: { readonly found: FinishNow }): ReactEleme
                 <dd>{fixed(drying.other, 2)}</dd>
               </div>
               <div>
-                <dt>Surface now</dt>
+                <dt>Surface, about</dt>
                 <dd>{fixed(celsius, 0)} °C</dd>
               </div>
             </dl>

@@ -135,7 +135,7 @@ export function Times({
               <span className="finish-what">
                 <strong>{what}</strong>
                 <span>{sign}</span>
-                {high - low < 1 / 30 ? null : (
+                {high - low < 1 / 30 || from <= now ? null : (
                   <span className="quiet">
                     begins {clock(low)} to {clock(high)}
                   </span>
