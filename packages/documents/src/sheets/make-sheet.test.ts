@@ -4,7 +4,7 @@ import { plan } from '@castwright/engine/plan'
 import { emptyPanelFacts } from '@castwright/engine/steps'
 import { describe, expect, it } from 'vitest'
 import { makeSheet, SHEET_NAMES } from './make-sheet.ts'
-import { differenceRows } from './passport-sheet.ts'
+import { deliveredRows, differenceRows } from './passport-sheet.ts'
 import type { SheetInput } from './sheet.ts'
 
 const drawing = parseDrawing({
@@ -57,6 +57,47 @@ describe('every sheet', () => {
       expect(Buffer.from(first).equals(Buffer.from(second))).toBe(true)
     },
   )
+
+  it('prints each load in the passport, with what did not pass and who decided', async () => {
+    const by = { id: 'l', name: 'Nora Quill', role: 'lead' } as const
+    const about = { entry: 'd', entries: ['d'], by, seen: bare.made, said: {}, differs: [] }
+    const back = {
+      entry: 'x',
+      by,
+      seen: bare.made,
+      stored: bare.made,
+      reason: 'runs off the chute',
+      revision: 'B',
+    }
+    const dockets = [
+      {
+        ...about,
+        number: '7001',
+        arrived: '2026-05-12T07:30:00.000Z',
+        mix: 'K40',
+        volume: 3,
+        slump: 190,
+        decision: { ...back, decision: 'send-back' },
+      },
+      { ...about, number: '7002', volume: 3, discharged: '2026-05-12T08:30:00.000Z', decision: null },
+    ] as const
+    const input = { ...bare, facts: { ...bare.facts, dockets } }
+    const [first, second] = deliveredRows(input)
+    expect(first).toEqual([
+      '7001',
+      'K40',
+      '3',
+      'not known',
+      '190',
+      '',
+      'Sent back, Nora Quill: runs off the chute',
+    ])
+    expect(second?.[3]).toContain('08:30')
+    expect(second?.[5]).toContain('slump not known')
+    expect(deliveredRows(bare)).toEqual([])
+    const [full, none] = [await makeSheet('passport', input), await makeSheet('passport', bare)]
+    expect(full.length).toBeGreaterThan(none.length)
+  })
 
   it('prints each signed difference in the passport: for what, by whom, why', async () => {
     const by = { id: 'e', name: 'Ada Roe', role: 'engineer' } as const

@@ -1,3 +1,4 @@
+import { inOrder, volumeHere } from '@castwright/engine/pour/loads'
 import { carriedFrom, type SignedDifference, STEPS, type StepFacts } from '@castwright/engine/steps'
 import { shown } from '@castwright/engine/working'
 import type { Paper } from '../paper/paper.ts'
@@ -65,6 +66,7 @@ export async function passportSheet(input: SheetInput): Promise<Uint8Array> {
     )
   }
   differencesSigned(paper, input)
+  loadsDelivered(paper, input)
   paper.heading('Defects')
   if (facts.defects.length === 0) paper.paragraph('None found.')
   else {
@@ -91,6 +93,50 @@ export async function passportSheet(input: SheetInput): Promise<Uint8Array> {
   })
   paper.signatures(['Handed over by', 'Received by'])
   return paper.finish()
+}
+
+function loadsDelivered(paper: Paper, input: SheetInput): void {
+  const rows = deliveredRows(input)
+  if (rows.length === 0) return
+  paper.heading('Concrete delivered')
+  paper.table(
+    [
+      { head: 'Load', share: 14 },
+      { head: 'Mix', share: 10 },
+      { head: 'm³', share: 9, align: 'right' },
+      { head: 'Discharged', share: 18 },
+      { head: 'Slump, mm', share: 12, align: 'right' },
+      { head: 'Not passed', share: 28 },
+      { head: 'Decided', share: 34 },
+    ],
+    rows,
+    8.5,
+  )
+}
+
+/** Truck loads of the pour, what was found outside their limits and what was decided about them: a row each. */
+export function deliveredRows(input: SheetInput): string[][] {
+  const { facts, timezone } = input
+  if (facts.dockets.length === 0) return []
+  const { rows } = cardFor(input, 'deliver')
+  return inOrder(facts.dockets).map((load) => {
+    const { number, mix, discharged, slump, decision } = load
+    const against = rows.filter(({ id, verdict }) => id.startsWith(`load:${number}:`) && verdict !== 'pass')
+    const volume = volumeHere(load)
+    return [
+      number,
+      mix ?? 'not known',
+      volume === null ? 'not known' : shown(volume),
+      discharged === undefined ? 'not known' : dayAndTime(discharged, timezone),
+      slump === undefined ? 'not known' : String(slump),
+      against
+        .map(({ what, verdict }) => `${what.replace(`Load ${number}: `, '')} ${VERDICT_WORDS[verdict]}`)
+        .join('; '),
+      decision === null
+        ? ''
+        : `${decision.decision === 'accept' ? 'Accepted' : 'Sent back'}, ${decision.by.name}: ${decision.reason ?? ''}`,
+    ]
+  })
 }
 
 function differencesSigned(paper: Paper, input: SheetInput): void {

@@ -118,19 +118,21 @@ export function BringDockets(): ReactElement | null {
             {read.unread.length === 0 ? null : (
               <p className="field-note">Not read: {read.unread.join(', ')}.</p>
             )}
-            <ul className="plain-list" role="status">
-              {loads.slice(0, SHOWN).map(({ panel, number, fields }) => (
-                <li key={`${panel} ${number}`}>
-                  <strong>{number}</strong> for {panel.slice(panel.indexOf('/') + 1)}, {fields}{' '}
-                  {fields === 1 ? 'field' : 'fields'}
-                </li>
-              ))}
-              {loads.length > SHOWN ? <li>And {loads.length - SHOWN} more.</li> : null}
-              {plan.known > 0 ? <li>{plan.known} on record already.</li> : null}
-              {loads.length === 0 && plan.known === 0 && faults.length === 0 ? (
-                <li>No loads in it.</li>
-              ) : null}
-            </ul>
+            <div role="status">
+              <ul className="plain-list">
+                {loads.slice(0, SHOWN).map(({ panel, number, fields }) => (
+                  <li key={`${panel} ${number}`}>
+                    <strong>{number}</strong> for {panel.slice(panel.indexOf('/') + 1)}, {fields}{' '}
+                    {fields === 1 ? 'field' : 'fields'}
+                  </li>
+                ))}
+                {loads.length > SHOWN ? <li>And {loads.length - SHOWN} more.</li> : null}
+                {plan.known > 0 ? <li>{plan.known} on record already.</li> : null}
+                {loads.length === 0 && plan.known === 0 && faults.length === 0 ? (
+                  <li>No loads in it.</li>
+                ) : null}
+              </ul>
+            </div>
             <Button disabled={busy || faults.length > 0 || loads.length === 0} onClick={take}>
               Record {loads.length} {loads.length === 1 ? 'load' : 'loads'}
             </Button>

@@ -104,23 +104,25 @@ export function TrucksPart({
         <p role="status">Not known: {found.gaps.join('; ')}</p>
       ) : (
         <>
-          <ul className="plain-list" role="status">
-            {found.value.loads.map((load, at) => {
-              const before = found.value.loads[at - 1]
-              return (
-                <li key={load.load}>
-                  <strong>Load {load.load}</strong>: {fixed(load.volume, 2)} m³, batched {when(load.batched)},
-                  here {when(load.arrives)}, placed {when(load.begins)} to {when(load.ends)},{' '}
-                  {Math.ceil(load.age)} min old at its end
-                  {before === undefined
-                    ? ''
-                    : joint === null
-                      ? '; how late it may be is not known without the air temperature'
-                      : `; not later than ${when(latestBegin({ joint }, before))}, else the joint is cold`}
-                </li>
-              )
-            })}
-          </ul>
+          <div role="status">
+            <ul className="plain-list">
+              {found.value.loads.map((load, at) => {
+                const before = found.value.loads[at - 1]
+                return (
+                  <li key={load.load}>
+                    <strong>Load {load.load}</strong>: {fixed(load.volume, 2)} m³, batched{' '}
+                    {when(load.batched)}, here {when(load.arrives)}, placed {when(load.begins)} to{' '}
+                    {when(load.ends)}, {Math.ceil(load.age)} min old at its end
+                    {before === undefined
+                      ? ''
+                      : joint === null
+                        ? '; how late it may be is not known without the air temperature'
+                        : `; not later than ${when(latestBegin({ joint }, before))}, else the joint is cold`}
+                  </li>
+                )
+              })}
+            </ul>
+          </div>
           <p className="field-note">
             {limit.value === null
               ? `No age limit is known: ${limit.gap ?? 'ask'}.`
