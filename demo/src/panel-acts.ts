@@ -11,7 +11,7 @@ import { Dice, seedOf } from './dice.ts'
 import { differenceReason, stageReason } from './difference-reason.ts'
 import { DEMO_JOB } from './drawings.ts'
 import { goodValue } from './good-value.ts'
-import { formHeights, tapedMould, unlimitedRows } from './mould-found.ts'
+import { decidedRows, formHeights, tapedMould } from './mould-found.ts'
 import { nightLog } from './night.ts'
 import type { PanelRow } from './panels.ts'
 import type { DemoPerson } from './people.ts'
@@ -351,14 +351,16 @@ class PanelTelling {
         verdict: check.verdict,
         reason: stageReason(check),
       })
-    for (const [index, check] of (step === 'mould' ? unlimitedRows(this.input.row) : []).entries())
+    if (step !== 'mould') return
+    const { checks, verdict, reason } = decidedRows(this.input.row)
+    for (const [index, check] of checks.entries())
       this.add(last + (120 + 5 * index) * SECOND, this.lead, {
         kind: 'decision',
         step,
         check,
         value: null,
-        verdict: 'unknown',
-        reason: 'No confirmed set-up limit for this length. Taped corner by corner, within 4 mm: accepted.',
+        verdict,
+        reason,
       })
   }
 

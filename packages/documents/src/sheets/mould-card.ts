@@ -169,8 +169,8 @@ function tapePart(paper: Paper, { plan, drawing, facts, yard }: SheetInput): voi
       frame: { width: paper.width, height: 180, text: 9, paper: POINTS_PER_MM },
     }),
   )
-  for (const check of now === null ? [] : [now.readings, now.corners])
-    if (check.note !== undefined && check.note !== '') paper.paragraph(check.note)
+  for (const check of now === null ? [] : [now.readings, now.corners, now.square])
+    if (check?.note !== undefined && check.note !== '') paper.paragraph(check.note)
   if (shape === null)
     paper.paragraph(
       'Tape every side and diagonal straight from corner to corner: one more than the shape needs, so that a misread tape shows.',

@@ -15,6 +15,7 @@ import { pushText } from './corner-push.ts'
 import { MISREAD_FACTOR, TAPE_SCATTER } from './misread.ts'
 import { diagonalTolerance, LEAST_HEIGHTS, lengthTolerance, NO_LIMIT_BEYOND, SIZE } from './mould-asked.ts'
 import { type MouldShape, mouldShape, type ShapeCorner } from './mould-shape.ts'
+import { rackPush, rackText } from './rack-push.ts'
 
 /** Baarda’s test of single observations; two-sided, one in a thousand of good readings. */
 const MISREAD_TEST: Source = {
@@ -68,7 +69,7 @@ export function measuredMould(input: MeasuredMouldInput): MeasuredMould {
     shape,
     readings,
     corners: cornersCheck(shape, gaps),
-    square: squareCheck(outline, cast, gaps),
+    square: squareCheck(outline, shape, cast, gaps),
     cast: cast.filter(({ limited }) => limited).map(({ check }) => check),
     unlimited: unlimitedCheck(cast.filter(({ limited }) => !limited).map(({ deviation }) => deviation)),
   }
@@ -293,20 +294,37 @@ function unlimitedCheck(open: readonly Deviation[]): Check | null {
   })
 }
 
-function squareCheck(outline: Ring, cast: readonly Cast[], gaps: readonly string[]): Check | null {
+function squareCheck(
+  outline: Ring,
+  shape: MouldShape | null,
+  cast: readonly Cast[],
+  gaps: readonly string[],
+): Check | null {
   const found = cast.find(({ deviation }) => deviation.what === 'squareness')
   if (found === undefined) return null
   const limit = diagonalTolerance(longestSide(outline))
+  const demand = found.deviation.value
+  const push =
+    shape === null || demand === null || demand < WORTH_A_PUSH
+      ? null
+      : rackPush(
+          outline,
+          shape.corners.map(({ at }) => at),
+        )
   return compare({
     ...titled('mould-square'),
-    demand: found.deviation.value,
+    demand,
     limit,
     sense: 'at most',
     source: SIZE,
     missing: [...gaps, ...(limit === null ? [`diagonals: ${NO_LIMIT_BEYOND}`] : [])],
     working: found.deviation.working,
+    ...(push === null ? {} : { note: rackText(push) }),
   })
 }
+
+/** A difference of diagonals under this is no more than a tape's reading, mm. */
+const WORTH_A_PUSH = 3
 
 function longestSide(outline: Ring): number {
   return Math.max(...edges(outline).map(([a, b]) => distance(a, b)))
