@@ -1,4 +1,4 @@
-import type { StepId } from '@castwright/engine/steps'
+import type { PanelFacts, StepId } from '@castwright/engine/steps'
 import { shown } from '@castwright/engine/working'
 import { type ReactElement, useState } from 'react'
 import { Field, Notice, NumberField, readNumber, SelectField } from '../look/index.ts'
@@ -9,6 +9,7 @@ import { mayDo } from './entitled.ts'
 import { Extra } from './extra.tsx'
 import { KeptWord } from './kept-word.tsx'
 import { usePanelRoom } from './panel-context.ts'
+import { ageText } from './set-text.ts'
 import { fieldTime, instantOf } from './when.ts'
 
 /** Cylinder, cube or probe results of this pour. */
@@ -24,6 +25,14 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
   const [strength, setStrength] = useState('')
   const [faults, setFaults] = useState<{ specimen?: string; tested?: string; strength?: string }>({})
   const { cast } = facts
+  const waiting = untested(facts)
+  const choose = (mark: string): void => {
+    const found = waiting.find((each) => each.mark === mark)
+    setSpecimen(found?.mark ?? '')
+    if (found === undefined) return
+    setKind(found.kind)
+    setCured(found.cured)
+  }
   const submit = async (): Promise<boolean> => {
     const at = instantOf(tested, zone)
     const age = at === null || cast === null ? null : (Date.parse(at) - Date.parse(cast.at)) / 3_600_000
@@ -68,6 +77,20 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
           </Notice>
         ) : (
           <>
+            {waiting.length === 0 ? null : (
+              <SelectField
+                label="Made for a test"
+                value={waiting.some(({ mark }) => mark === specimen) ? specimen : ''}
+                onChange={(event) => choose(event.currentTarget.value)}
+              >
+                <option value="">another</option>
+                {waiting.map(({ mark, words }) => (
+                  <option key={mark} value={mark}>
+                    {words}
+                  </option>
+                ))}
+              </SelectField>
+            )}
             <Field
               label="Specimen"
               value={specimen}
@@ -130,4 +153,17 @@ export function SpecimenForm({ step }: { readonly step: StepId }): ReactElement 
       )}
     </Extra>
   )
+}
+
+/** Specimens of the panel's sets that have no result yet, in the order of their ages. */
+function untested({ sets = [], specimens }: PanelFacts) {
+  const tested = new Set(specimens.map(({ specimen }) => specimen))
+  return sets
+    .flatMap(({ kind, tests }) =>
+      tests.flatMap(({ age, cured, specimens: marks }) =>
+        marks.map((mark) => ({ mark, kind, cured, age, words: `${mark}, ${kind} for ${ageText(age)}` })),
+      ),
+    )
+    .filter(({ mark }) => !tested.has(mark))
+    .sort((a, b) => a.age - b.age)
 }

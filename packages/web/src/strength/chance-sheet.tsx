@@ -3,7 +3,7 @@ import type { PanelFacts } from '@castwright/engine/steps'
 import type { ReactElement } from 'react'
 import { fixed, Sheet } from '../look/index.ts'
 import type { StrengthLine } from './strength-line.ts'
-import { TimeChart } from './time-chart.tsx'
+import { TimeChart, type TimeChartProps } from './time-chart.tsx'
 
 /** Probabilities whose hours are named. */
 const NAMED = [0.5, 0.9, 0.95] as const
@@ -13,10 +13,12 @@ export function ChanceSheet({
   facts,
   line,
   when,
+  ticks,
 }: {
   readonly facts: PanelFacts
   readonly line: StrengthLine
   readonly when: (hour: number) => string
+  readonly ticks: NonNullable<TimeChartProps['xTicks']>
 }): ReactElement | null {
   const { wanted, cure, age } = line
   if (wanted === null || cure.chance.length < 2) return null
@@ -63,6 +65,7 @@ export function ChanceSheet({
             : []
         }
         xText={when}
+        xTicks={ticks}
         height={280}
       />
     </Sheet>

@@ -1,4 +1,4 @@
-import type { DueTest } from '@castwright/engine/quality/specimens'
+import { type DueTest, meanOfTest } from '@castwright/engine/quality/specimens'
 import { Link } from '@tanstack/react-router'
 import { type FormEvent, type ReactElement, useState } from 'react'
 import { announce, Button, Field, fixed, NumberField, readNumber } from '../look/index.ts'
@@ -48,6 +48,12 @@ export function DueRow({
           </span>
         )}
       </header>
+      {tests.length > 1 && tests.every(({ result }) => result !== null) ? (
+        <p className="due-mean">
+          Mean{' '}
+          <strong>{fixed(meanOfTest(tests.flatMap(({ result }) => result?.strength ?? [])), 1)} MPa</strong>
+        </p>
+      ) : null}
       <ul>
         {tests.map((test) => (
           <li key={test.specimen}>

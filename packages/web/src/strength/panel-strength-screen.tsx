@@ -10,12 +10,13 @@ import { whenText } from '../panel/when.ts'
 import { type PanelNight, useNight, useNow, usePanel, usePlan, useYardState } from '../record/index.ts'
 import { ChanceSheet } from './chance-sheet.tsx'
 import { CoverSheet } from './cover-sheet.tsx'
+import { hourTicks } from './hour-ticks.ts'
 import { RestsOn } from './rests-on.tsx'
 import { StrengthFrame } from './strength-frame.tsx'
 import { type StrengthInput, type StrengthLine, strengthLine } from './strength-line.ts'
 import { metText } from './strength-screen.tsx'
 import type { StrengthWork } from './strength-work.ts'
-import { type ChartLine, TimeChart } from './time-chart.tsx'
+import { type ChartLine, TimeChart, type TimeChartProps } from './time-chart.tsx'
 import { useStrengthWork } from './use-strength-work.ts'
 
 const HOUR = 3_600_000
@@ -66,6 +67,7 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
   const mixed = Date.parse(facts.cast.at)
   const zone = yard.yard?.timezone ?? 'UTC'
   const when = (hour: number): string => whenText(new Date(mixed + hour * HOUR).toISOString(), zone, now)
+  const ticks = (from: number, to: number) => hourTicks(mixed, zone, from, to)
   const air = weather
     .map((reading) => [(Date.parse(reading.at) - mixed) / HOUR, reading.air] as const)
     .filter(
@@ -87,7 +89,7 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
         title="Strength"
         note={`Expected strength and its 90 % band, along ${line.cure.temperature === 'logged' ? 'this pour’s own temperatures' : 'the planned temperature, since nothing is logged'}. An estimate for this mix: the hold waits for results.`}
       >
-        <StrengthChart facts={facts} line={line} night={night} when={when} />
+        <StrengthChart facts={facts} line={line} night={night} when={when} ticks={ticks} />
         {open.words.map((word) => (
           <p key={word}>{word}</p>
         ))}
@@ -100,7 +102,7 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
           does the same, and waits for results of this pour.
         </p>
       </Sheet>
-      <ChanceSheet facts={facts} line={line} when={when} />
+      <ChanceSheet facts={facts} line={line} when={when} ticks={ticks} />
       <NightPart facts={facts} night={night} />
       <Sheet
         title="Temperatures"
@@ -135,6 +137,7 @@ function Night({ facts, plan }: { readonly facts: PanelFacts; readonly plan: Pla
                 : []),
             ]}
             xText={when}
+            xTicks={ticks}
           />
         )}
       </Sheet>
@@ -229,11 +232,13 @@ function StrengthChart({
   line,
   night,
   when,
+  ticks,
 }: {
   readonly facts: PanelFacts
   readonly line: StrengthLine
   readonly night: PanelNight
   readonly when: (hour: number) => string
+  readonly ticks: NonNullable<TimeChartProps['xTicks']>
 }): ReactElement {
   const met = line.met === null || facts.cast === null ? null : (line.met - Date.parse(facts.cast.at)) / HOUR
   const until = Math.max(24, line.age + 6, (met ?? 0) * 1.2)
@@ -264,6 +269,7 @@ function StrengthChart({
           : []),
       ]}
       xText={when}
+      xTicks={ticks}
     />
   )
 }

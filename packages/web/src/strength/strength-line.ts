@@ -56,15 +56,7 @@ export function strengthLine({ facts, plan, yard, now, open }: StrengthInput): S
   const first = stripHour({ plan, facts, yard, now: new Date(now).toISOString() })
   const wanted = first.strength ?? plan.cure.wanted?.strength ?? null
   const results = resultsOf(facts, yard)
-  const cure = cureNow({
-    cure: plan.cure,
-    facts,
-    yard: yard.yard,
-    until: Math.max(24, age + AHEAD),
-    wanted,
-    results,
-    ...(open === undefined ? {} : { open }),
-  })
+  const cure = curveOf({ facts, plan, yard, wanted, results, until: hoursUntil(age), open })
   return {
     age,
     now: curveAt(cure.curve, age),
@@ -75,6 +67,48 @@ export function strengthLine({ facts, plan, yard, now, open }: StrengthInput): S
     results,
     last: lastReading(facts, age),
   }
+}
+
+/** Last hour that is asked for, in whole days, so that a curve stays the same from one minute to the next. */
+function hoursUntil(age: number): number {
+  return 24 * Math.ceil(Math.max(24, age + AHEAD) / 24)
+}
+
+interface CurveAsked {
+  readonly facts: PanelFacts
+  readonly plan: StrengthInput['plan']
+  readonly yard: YardFacts
+  readonly wanted: number | null
+  readonly until: number
+  readonly open: StrengthPrior | undefined
+}
+
+/** The last curve of each panel: a list of panels asks anew every minute, and mostly nothing has changed. */
+const curves = new WeakMap<PanelFacts, CurveAsked & { readonly cure: CureNow }>()
+
+function curveOf({ results, ...asked }: CurveAsked & { readonly results: PourResults }): CureNow {
+  const { facts, plan, yard, wanted, until, open } = asked
+  const last = curves.get(facts)
+  if (
+    last !== undefined &&
+    last.plan.cure === plan.cure &&
+    last.yard === yard &&
+    last.wanted === wanted &&
+    last.until === until &&
+    last.open === open
+  )
+    return last.cure
+  const cure = cureNow({
+    cure: plan.cure,
+    facts,
+    yard: yard.yard,
+    until,
+    wanted,
+    results,
+    ...(open === undefined ? {} : { open }),
+  })
+  curves.set(facts, { ...asked, cure })
+  return cure
 }
 
 /** Results of a pour as its curve can take them in, by what the yard and its code family say of specimens. */

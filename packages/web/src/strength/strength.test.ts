@@ -5,6 +5,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { ageText, emptySet, readSet } from '../panel/set-text.ts'
 import { calendarText, dueList } from './due-days.ts'
+import { hourTicks } from './hour-ticks.ts'
 import { earlyPairs, resultSeries } from './result-series.ts'
 import { curveAt } from './strength-line.ts'
 import { ticksOf } from './ticks.ts'
@@ -71,6 +72,24 @@ describe('the curve between its hours', () => {
     expect(curveAt(curve, 10.5)).toEqual({ strength: 9, low: 7, high: null })
     expect(curveAt(curve, 12)).toBeNull()
     expect(curveAt([], 1)).toBeNull()
+  })
+})
+
+describe('hours of the clock on a chart', () => {
+  const mixed = Date.parse('2026-09-15T13:25:00.000Z')
+
+  test('stand every six hours of the yard’s own clock, midnight by its day', () => {
+    const ticks = hourTicks(mixed, 'Europe/Dublin', 0, 24)
+    expect(ticks.map(({ text }) => text)).toEqual(['18:00', 'Wed', '06:00', '12:00'])
+    // 18:00 in Dublin is 17:00 UTC: 3 h 35 min after mixing.
+    expect(ticks[0]?.x).toBeCloseTo(3.5833, 3)
+    expect(hourTicks(mixed, 'Asia/Kolkata', 0, 12).map(({ text }) => text)).toEqual(['Wed', '06:00'])
+  })
+
+  test('are midnights over days, and none over weeks', () => {
+    expect(hourTicks(mixed, 'Europe/Dublin', 0, 72).map(({ text }) => text)).toEqual(['Wed', 'Thu', 'Fri'])
+    expect(hourTicks(mixed, 'Europe/Dublin', 0, 600)).toEqual([])
+    expect(hourTicks(mixed, 'Europe/Dublin', 5, Number.NaN)).toEqual([])
   })
 })
 

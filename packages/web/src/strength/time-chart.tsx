@@ -34,6 +34,8 @@ export interface TimeChartProps {
   readonly from?: number
   /** px */
   readonly height?: number
+  /** Places to mark between the ends; those too near to an end's words are left out. */
+  readonly xTicks?: (from: number, to: number) => readonly { readonly x: number; readonly text: string }[]
 }
 
 const HEIGHT = 340
@@ -53,6 +55,7 @@ export function TimeChart(props: TimeChartProps): ReactElement {
     xText,
     from,
     height = HEIGHT,
+    xTicks,
   } = props
   const bottom = height - 44
   const [box, width] = useWidth()
@@ -75,6 +78,7 @@ export function TimeChart(props: TimeChartProps): ReactElement {
   const right = Math.max(width - 16, LEFT + 120)
   const x = (value: number): number => LEFT + ((value - x0) / Math.max(x1 - x0, 1e-9)) * (right - LEFT)
   const y = (value: number): number => bottom - ((value - y0) / Math.max(y1 - y0, 1e-9)) * (bottom - TOP)
+  const between = roomFor(xTicks?.(x0, x1) ?? [], x, { left: LEFT, right })
   // A value that is no number breaks the line.
   const path = (points: readonly (readonly [number, number])[]): string =>
     points
@@ -102,6 +106,14 @@ export function TimeChart(props: TimeChartProps): ReactElement {
                 <line className="time-chart-rule" x1={LEFT} x2={right} y1={y(tick)} y2={y(tick)} />
                 <text className="time-chart-tick" x={LEFT - 8} y={y(tick) + 6} textAnchor="end">
                   {fixed(tick, Number.isInteger(tick) ? 0 : 1)}
+                </text>
+              </g>
+            ))}
+            {between.map(({ x: at, text }) => (
+              <g key={`${at} ${text}`}>
+                <line className="time-chart-rule" x1={x(at)} x2={x(at)} y1={TOP} y2={bottom} />
+                <text className="time-chart-tick" x={x(at)} y={bottom + 22} textAnchor="middle">
+                  {text}
                 </text>
               </g>
             ))}
@@ -199,4 +211,24 @@ export function TimeChart(props: TimeChartProps): ReactElement {
       </figcaption>
     </figure>
   )
+}
+
+/** Room that words at the ends take, and that words between them want, px. */
+const END = 128
+const APART = 58
+
+/** Ticks that stand clear of the words at the ends and of one another. */
+function roomFor<T extends { readonly x: number }>(
+  ticks: readonly T[],
+  x: (value: number) => number,
+  { left, right }: { readonly left: number; readonly right: number },
+): readonly T[] {
+  const kept: T[] = []
+  for (const tick of ticks) {
+    const at = x(tick.x)
+    const last = kept.at(-1)
+    if (at < left + END || at > right - END) continue
+    if (last === undefined || at - x(last.x) >= APART) kept.push(tick)
+  }
+  return kept
 }

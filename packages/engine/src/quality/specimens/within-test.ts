@@ -39,6 +39,11 @@ export function rangeOf(specimens: readonly number[]): number {
   return Math.max(...specimens) - Math.min(...specimens)
 }
 
+/** Result of a test: the mean of its specimens, MPa. */
+export function meanOfTest(specimens: readonly number[]): number {
+  return specimens.reduce((sum, each) => sum + each, 0) / specimens.length
+}
+
 /**
  * How far specimens of one test lie apart, and which tests lie farther apart than one in twenty should: look at the press, the caps
  * and the making before the concrete.
@@ -60,7 +65,7 @@ export function withinTest({
     telling.reduce((sum, test) => sum + of(test), 0) / telling.length
   const deviation = mean((test) => rangeOf(test) / (D2[test.length] ?? Number.NaN))
   if (!(deviation > 0)) return unknown('tests: specimens that differ')
-  const strength = mean((test) => test.reduce((sum, each) => sum + each, 0) / test.length)
+  const strength = mean(meanOfTest)
   const [ofTwo, ofThree] = [2, 3].map((count) => (LIMIT[count] ?? Number.NaN) * deviation) as [number, number]
   return known(
     {
