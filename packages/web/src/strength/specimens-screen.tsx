@@ -5,7 +5,8 @@ import { counts } from '@castwright/engine/pour/loads'
 import { dueTests, type SamplesWanted, samplesWanted } from '@castwright/engine/quality/specimens'
 import type { PanelFacts } from '@castwright/engine/steps'
 import { Link } from '@tanstack/react-router'
-import { type ReactElement, useMemo } from 'react'
+import { type ReactElement, useMemo, useState } from 'react'
+import { flushSync } from 'react-dom'
 import {
   AssumedList,
   Button,
@@ -51,6 +52,7 @@ export function SpecimensScreen(): ReactElement {
         : samplesWanted({ panels: panels.values(), family: codeFamily(family), timezone: zone, now }),
     [panels, family, zone, now],
   )
+  const [all, setAll] = useState(false)
   const unplanned = useMemo(() => [...panels.values()].flatMap(withoutPlan), [panels])
   if (list === null)
     return (
@@ -101,7 +103,7 @@ export function SpecimensScreen(): ReactElement {
         <Sheet title="Next seven days">
           {part(list.week.slice(0, SHOWN))}
           {list.week.length > SHOWN ? (
-            <details className="explain">
+            <details className="explain" open={all || undefined}>
               <summary>{list.week.length - SHOWN} more</summary>
               {part(list.week.slice(SHOWN))}
             </details>
@@ -110,7 +112,7 @@ export function SpecimensScreen(): ReactElement {
       )}
       {list.later.length === 0 ? null : (
         <Sheet title="Later">
-          <details className="explain">
+          <details className="explain" open={all || undefined}>
             <summary>{list.later.length} tests</summary>
             {part(list.later)}
           </details>
@@ -136,7 +138,7 @@ export function SpecimensScreen(): ReactElement {
       )}
       {list.done.length === 0 ? null : (
         <Sheet title="Tested in the last seven days">
-          <details className="explain">
+          <details className="explain" open={all || undefined}>
             <summary>{list.done.length} tests</summary>
             {part(list.done)}
           </details>
@@ -144,7 +146,14 @@ export function SpecimensScreen(): ReactElement {
       )}
       {open.length === 0 ? null : (
         <div className="row no-print">
-          <Button look="plain" onClick={() => window.print()}>
+          <Button
+            look="plain"
+            onClick={() => {
+              // What is folded away does not print.
+              flushSync(() => setAll(true))
+              window.print()
+            }}
+          >
             Print the list
           </Button>
           <Button
