@@ -359,6 +359,20 @@ describe('what arrives after a hold was opened', () => {
     expect(panelOf([...log('set'), ...stored([make(14.9)], 4)]).defects).toEqual([])
   })
 
+  it('holds a cube that comes late against that strength as four fifths of itself', () => {
+    const { two, log } = scene()
+    const make = (strength: number) =>
+      two.make(FLOOR, {
+        kind: 'specimen',
+        subject: PANEL,
+        value: { specimen: 'C2', kind: 'cube', age: 18, strength },
+      })
+    expect(panelOf([...log('strip'), ...stored([make(18.8)], 4)]).defects).toEqual([])
+    expect(panelOf([...log('strip'), ...stored([make(18.7)], 4)]).defects[0]?.text).toContain(
+      'four fifths of it, below the 15 MPa',
+    )
+  })
+
   it('raises one for a difference that it rested on and that was taken back before', () => {
     const { two, differs } = differing()
     const back = two.make(

@@ -111,20 +111,27 @@ function correctionWhy(entry: AnyEntry, hold: Hold): string | null {
   return entry.verdict === 'pass' ? null : `${root.check}, corrected, ${wordOf(entry)}.`
 }
 
+/**
+ * Cylinder over cube for a cube that comes late: the least of the strength classes of EN 206 (C20/25), from memory. The ratio that an
+ * engineer entered is not read here; taken low, a cube rather raises a defect than keeps silent.
+ */
+const CUBE_SHARE = 0.8
+
 function specimenWhy(
   entry: AnyEntry,
   { kind, specimen, strength }: ValueOf<'specimen'>,
   { drawing, signedAt }: Hold,
 ): string | null {
   const wanted = drawing?.lifting?.strength
+  const counted = kind === 'cube' ? CUBE_SHARE * strength : strength
   const short = [
-    ...(wanted !== undefined && strength < wanted ? [`the ${wanted} MPa of the lifting design`] : []),
-    ...(signedAt !== null && strength < signedAt
+    ...(wanted !== undefined && counted < wanted ? [`the ${wanted} MPa of the lifting design`] : []),
+    ...(signedAt !== null && counted < signedAt
       ? [`the ${signedAt} MPa at which a difference was signed`]
       : []),
   ]
   if (entry.verdict !== 'fail' && entry.verdict !== 'unknown' && short.length === 0) return null
-  return `${kind} ${specimen} gave ${strength} MPa${short.length === 0 ? '' : `, below ${short.join(' and ')}`}.`
+  return `${kind} ${specimen} gave ${strength} MPa${kind === 'cube' && short.length > 0 ? ', as a cylinder perhaps no more than four fifths of it' : ''}${short.length === 0 ? '' : `, below ${short.join(' and ')}`}.`
 }
 
 function outsideWhy(entry: AnyEntry, root: AnyEntry, opening: AnyEntry): string | null {
