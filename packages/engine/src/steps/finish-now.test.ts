@@ -84,6 +84,27 @@ describe('a surface as it stands now', () => {
     expect(found.celsius).toBeCloseTo(12, 6)
   })
 
+  it('takes the temperature of a load on its docket, not that of one that was sent back', () => {
+    const load = (number: string, celsius: number, change: object = {}): PanelFacts['dockets'][number] => ({
+      number,
+      temperature: celsius,
+      arrived: at(0.4),
+      entry: number,
+      entries: [number],
+      by: { id: 'p', name: 'P', role: 'floor' },
+      seen: at(0.5),
+      said: {},
+      differs: [],
+      decision: null,
+      ...change,
+    })
+    const back = { decision: { decision: 'send-back' } } as object
+    const first = { ...facts(truck(31)), dockets: [load('1', 31, back), load('2', 14)] }
+    expect(now({ facts: first }).reading).toMatchObject({ celsius: 14, from: 'truck' })
+    const none = { ...facts(truck(31)), dockets: [load('1', 31, back)] }
+    expect(now({ facts: none }).basis).toBe('air')
+  })
+
   it('goes on from the last reading towards the air, and a reading of the surface counts from then on', () => {
     const cooling = now({ facts: facts(truck(20)), weather: weather(5) })
     const warm = now({ facts: facts(truck(20)), weather: weather(20) })

@@ -30,17 +30,16 @@ import type { InputIssue } from '../working/issue.ts'
 import type { Assumed, Step } from '../working/worked.ts'
 import type { Mix, Yard } from '../yard/yard.ts'
 import type { PanelFacts } from './facts.ts'
-import { type DocketReading, type FinishReadings, finishReadings, type SeenSign } from './finish-readings.ts'
+import { type FinishReadings, finishReadings, type SeenSign } from './finish-readings.ts'
 import { ASSUMED_PASSES, BATCH_SCATTER, finishAssumed, finishSteps } from './finish-working.ts'
 
 export interface FinishNowInput {
   readonly plan: { readonly thickness: number; readonly pour: Pick<Plan['pour'], 'finish' | 'mix'> }
-  readonly facts: Pick<PanelFacts, 'cast' | 'steps' | 'temperatures'>
+  readonly facts: Pick<PanelFacts, 'cast' | 'steps' | 'temperatures' | 'dockets'>
   readonly yard: Yard | null
   /** The yard's log, and what is foretold; each by time. */
   readonly weather: readonly YardWeather[]
   readonly forecast: readonly YardWeather[]
-  readonly dockets?: readonly DocketReading[]
   /** UTC */
   readonly now: string
 }
@@ -123,7 +122,7 @@ export function finishNow(input: FinishNowInput): FinishNow {
   const mixed = cast.at
   const hour = (Date.parse(now) - Date.parse(mixed)) / HOUR
   const bed = yard?.beds?.find((each) => each.mark === cast.bed)
-  const readings = finishReadings(facts, mixed, input.dockets)
+  const readings = finishReadings(facts, mixed)
   const air = surfaceAir({ ...input, mixed, roofed: bed?.roofed === true })
   const surface = new Surface({
     mix: { ...mix, initialSet: mix.initialSet, reference: mix.reference },

@@ -1,4 +1,5 @@
 import { type SurfaceReading, shareOfPrint, shareOfResistance } from '../pour/finish/index.ts'
+import { counts, type Load } from '../pour/loads/load.ts'
 import { concreteLogs } from './curve-low.ts'
 import type { PanelFacts, Recorded, TemperatureLog } from './facts.ts'
 
@@ -13,16 +14,6 @@ export const SURFACE_IDS = {
   sheen: 'sheen-gone',
   passes: 'passes-asked',
 } as const
-
-/** A docket as far as the surface needs it. */
-export interface DocketReading {
-  /** °C */
-  readonly temperature?: number | undefined
-  /** UTC */
-  readonly arrived?: string | undefined
-  readonly discharged?: string | undefined
-  readonly seen: string
-}
 
 /** A sign of stiffness that somebody saw. */
 export interface SeenSign {
@@ -59,9 +50,8 @@ const HOTTEST = 60
 
 /** What the record holds of a surface, in hours from mixing. What came from before mixing, or no concrete reads, is left out. */
 export function finishReadings(
-  facts: Pick<PanelFacts, 'steps' | 'temperatures'>,
+  facts: Pick<PanelFacts, 'steps' | 'temperatures' | 'dockets'>,
   mixed: string,
-  dockets: readonly DocketReading[] = [],
 ): FinishReadings {
   const hourOf = (instant: string): number => (Date.parse(instant) - Date.parse(mixed)) / HOUR
   const { finish, deliver, place } = facts.steps
@@ -70,14 +60,18 @@ export function finishReadings(
     celsius: value,
     from: 'surface' as const,
   }))
+  const loads = facts.dockets.filter(counts)
+  const onDocket = loads.map(({ temperature, began, arrived, discharged, seen }) => ({
+    hour: hourOf(began ?? arrived ?? discharged ?? seen),
+    celsius: temperature ?? Number.NaN,
+  }))
   const asked = deliver.values['concrete-temperature']
-  const truck = [
-    ...dockets.map(({ temperature, arrived, discharged, seen }) => ({
-      hour: hourOf(arrived ?? discharged ?? seen),
-      celsius: temperature ?? Number.NaN,
-    })),
-    ...(typeof asked?.value === 'number' ? [{ hour: hourOf(asked.seen), celsius: asked.value }] : []),
-  ].filter(isConcrete)
+  // With a load sent back nobody knows whose temperature the step's own row holds.
+  const answered =
+    typeof asked?.value === 'number' && loads.length === facts.dockets.length
+      ? [{ hour: hourOf(asked.seen), celsius: asked.value }]
+      : []
+  const truck = [...onDocket, ...answered].filter(isConcrete)
   const log = nearestLog(facts.temperatures)
   const logged = (log?.readings ?? []).map(([hour, celsius]) => ({ hour, celsius, from: 'log' as const }))
   const atSurface = log !== null && AT_SURFACE.test(log.channel)
@@ -98,7 +92,7 @@ export function finishReadings(
       ...counted,
     ].sort((a, b) => a.hour - b.hour),
     channel: counted.some(({ from }) => from === 'log') ? (log?.channel ?? null) : null,
-    placed: placedHour(place.values, dockets, hourOf),
+    placed: placedHour(place.values, loads, hourOf),
     sign: lastSign(finish.values, hourOf),
     sheen: sheenHour(finish.values, hourOf),
     passes: passesOf(finish.values[SURFACE_IDS.passes]),
@@ -187,15 +181,13 @@ function sheenHour(values: Values, hourOf: (instant: string) => number): FinishR
 /** The first zone vibrated, else the end of the first discharge. */
 function placedHour(
   values: Values,
-  dockets: readonly DocketReading[],
+  loads: readonly Load[],
   hourOf: (instant: string) => number,
 ): number | null {
   const zones = Object.entries(values)
     .filter(([key, { value }]) => (key.startsWith('zone:') || key === 'vibrated') && value === true)
     .map(([, { seen }]) => hourOf(seen))
-  const discharged = dockets.flatMap((docket) =>
-    docket.discharged === undefined ? [] : [hourOf(docket.discharged)],
-  )
+  const discharged = loads.flatMap((load) => (load.discharged === undefined ? [] : [hourOf(load.discharged)]))
   const hours = (zones.length > 0 ? zones : discharged).filter((hour) => hour >= 0)
   return hours.length === 0 ? null : Math.min(...hours)
 }

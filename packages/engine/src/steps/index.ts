@@ -30,7 +30,6 @@ export {
   finishNow,
 } from './finish-now.ts'
 export {
-  type DocketReading,
   type SeenSign,
   SURFACE_IDS,
   type SurfaceKind,

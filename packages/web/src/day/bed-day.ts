@@ -69,16 +69,15 @@ export interface PlannedPanel {
   readonly why: string | null
 }
 
-/** The yard's air, and dockets by panel, as the state of the record has them. */
+/** The yard's air, as the state of the record has it. */
 export interface DayReadings {
   readonly weather: FinishNowInput['weather']
   readonly forecast: FinishNowInput['forecast']
-  readonly dockets: ReadonlyMap<string, NonNullable<FinishNowInput['dockets']>>
 }
 
 const MINUTE = 60_000
 const HOUR = 3_600_000
-const NO_READINGS: DayReadings = { weather: [], forecast: [], dockets: new Map() }
+const NO_READINGS: DayReadings = { weather: [], forecast: [] }
 
 /** Rows of the day: one a bed of the yard, and one for each bed that the record names and the yard does not list. */
 export function bedDays({
@@ -191,7 +190,6 @@ function panelDay(
     yard: yard.yard,
     weather: readings.weather,
     forecast: readings.forecast,
-    dockets: readings.dockets.get(`${facts.job}/${facts.mark}`) ?? [],
     now: new Date(now).toISOString(),
   })
   if (finish !== null) {

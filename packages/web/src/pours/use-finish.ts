@@ -5,9 +5,8 @@ import { useYardState } from '../record/index.ts'
 
 /** The surface of a panel as it stands: computed on the device, anew each minute and with each reading. */
 export function useFinish(facts: PanelFacts, plan: Plan | null, now: Date): FinishNow | null {
-  const { yard, weather, forecast, dockets } = useYardState()
+  const { yard, weather, forecast } = useYardState()
   const minute = now.toISOString().slice(0, 16)
-  const own = dockets.get(`${facts.job}/${facts.mark}`)
   return useMemo(
     () =>
       plan === null
@@ -18,9 +17,8 @@ export function useFinish(facts: PanelFacts, plan: Plan | null, now: Date): Fini
             yard: yard.yard,
             weather,
             forecast,
-            dockets: own ?? [],
             now: `${minute}:00.000Z`,
           }),
-    [plan, facts, yard, weather, forecast, own, minute],
+    [plan, facts, yard, weather, forecast, minute],
   )
 }
