@@ -56,6 +56,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['the lift of a panel turned by its edge', '/lifts/Saltmarsh%20Library/S06'],
   ['Proof', '/proof'],
   ['Yard', '/yard'],
+  ['Weather', '/weather'],
   ['verify', '/verify'],
   ['an address that leads nowhere', '/nowhere'],
 ]

@@ -82,6 +82,7 @@ export function NightTrial({
             <NumberField
               label="Heat of the bed"
               unit="W/m²"
+              note="Empty: as it is."
               value={watts}
               onText={(text) => {
                 setWatts(text)

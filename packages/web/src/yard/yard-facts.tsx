@@ -3,6 +3,7 @@ import type { ReactElement } from 'react'
 import { figure, Notice, Sheet, VerdictMark } from '../look/index.ts'
 import { dayText } from '../panel/when.ts'
 import { useNow, useYardState } from '../record/index.ts'
+import { bedWords, coverWords } from './bed-words.ts'
 import { agentWords, formWords, insertWords, riggingWords } from './gear-words.ts'
 
 /** What the record knows of the yard: beds, mixes, gear with its dates, limits that an engineer entered. */
@@ -27,13 +28,8 @@ export function YardFactsSheet(): ReactElement {
   return (
     <Sheet title={yard.name} note={`Code family ${yard.code}, time zone ${yard.timezone}`}>
       <div className="stack">
-        <List
-          title="Beds"
-          items={(yard.beds ?? []).map(
-            (bed) =>
-              `${bed.mark}: ${figure(bed.length)} × ${figure(bed.width)} mm${bed.heated ? ', heated' : ''}`,
-          )}
-        />
+        <List title="Beds" items={(yard.beds ?? []).map(bedWords)} />
+        <List title="Covers" items={(yard.covers ?? []).map((cover) => coverWords(cover, yard.covering))} />
         <List title="Side forms" items={(yard.forms ?? []).map(formWords)} />
         <List title="Release agents" items={(yard.agents ?? []).map(agentWords)} />
         <List
