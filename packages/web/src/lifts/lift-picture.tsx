@@ -52,7 +52,8 @@ export function LiftPicture(props: LiftPictureProps): ReactElement {
     watch.observe(node)
     return () => watch.disconnect()
   }, [])
-  const bare = useMemo(() => ({ ...drawing, inserts: [] }), [drawing])
+  // Formers and ducts are drawn over the bands.
+  const bare = useMemo(() => ({ ...drawing, inserts: [], voids: [], ducts: [] }), [drawing])
   const picture = useMemo(
     () => (width < 80 ? null : panelPicture({ drawing: bare, frame: frameOf(width) })),
     [bare, width],
@@ -62,6 +63,10 @@ export function LiftPicture(props: LiftPictureProps): ReactElement {
       {picture === null ? null : <Laid {...props} picture={picture} />}
     </div>
   )
+}
+
+function linePath(points: readonly (readonly [number, number])[]): string {
+  return points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('')
 }
 
 function frameOf(width: number): Frame {
@@ -116,6 +121,12 @@ function Laid({
             />
           ))}
           <path className="lift-outline" d={outline} />
+          {(drawing.voids ?? []).map(({ mark, outline: ring }) => (
+            <path key={mark} className="lift-void" d={`${linePath(ring)}Z`} />
+          ))}
+          {(drawing.ducts ?? []).map(({ mark, line }) => (
+            <path key={mark} className="lift-duct" d={linePath(line)} />
+          ))}
           {(view?.supports ?? []).flatMap((support) =>
             support.at.length === 2 ? [<LineSupport key={`${support.mark}`} at={support.at} />] : [],
           )}
