@@ -145,6 +145,27 @@ describe('a misread tape', () => {
     expect(shown).toBeGreaterThan(10)
   })
 
+  it('in a mould that stands wrong itself may be one of several, the likeliest first', () => {
+    const ring: Ring = [
+      [0, 0],
+      [6000, 0],
+      [6000, 3000],
+      [0, 3000],
+    ]
+    const setUp = ring.map(([x, y], k): Point => (k === 2 ? [x + 6, y] : [x, y]))
+    const { drawn, rows } = tapedIn(ring, setUp)
+    const slipped = rows.map((row, k) => (k === 4 ? { ...row, length: row.length - 8 } : row))
+    const found = misreadLengths(drawn, slipped, LIMIT)
+    // Without a long side the mould lies nearer to the drawing than without a diagonal, which keeps corner 3 out by 6.
+    expect(found.map(({ index }) => (index < 4 ? 'side' : 'diagonal'))).toEqual([
+      'side',
+      'side',
+      'diagonal',
+      'diagonal',
+    ])
+    expect(found.find(({ index }) => index === 4)?.over).toBeCloseTo(-8, 6)
+  })
+
   it('is not blamed on anybody where every length reads a little over', () => {
     const ring: Ring = [
       [0, 0],

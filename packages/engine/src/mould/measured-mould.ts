@@ -151,12 +151,12 @@ function readingSteps({ lengths, misfit, misfitLimit }: MouldShape): Step[] {
 }
 
 /** Suspects named at once; more than these are all taped again. */
-const MOST_NAMED = 3
+const MOST_NAMED = 4
 
 function readingsNote({ misfit, misfitLimit, misread, lengths }: MouldShape): string {
   if (misfit > misfitLimit) {
     if (misread.length === 0 || misread.length > MOST_NAMED)
-      return 'No single length explains it. Tape all of them again.'
+      return 'No single length stands out. Tape all of them again.'
     const named = misread.map(
       ({ length, over }) =>
         `${length.what} reads ${Math.round(Math.abs(over))} mm ${over > 0 ? 'longer' : 'shorter'} than the others give`,

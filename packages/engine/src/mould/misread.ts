@@ -9,8 +9,8 @@ export const MISREAD_FACTOR = 3.29
 
 /** Less of a misreading than this shows in what is left: no other length checks it. */
 const HIDDEN = 0.02
-/** Suspects whose mould lies this much nearer to the drawing than the others' come first, mm. */
-const NEARER = 3
+/** Suspects whose mould lies farther from the drawing than the nearest by more than a mould may stand wrong are dropped, mm. */
+const NEARER = 6
 
 export interface Misread {
   /** Place in the list of lengths. */
