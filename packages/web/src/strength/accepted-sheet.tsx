@@ -1,5 +1,5 @@
 import { codeFamily } from '@castwright/engine/codes'
-import { acceptResults } from '@castwright/engine/quality'
+import { acceptResults, mixMean } from '@castwright/engine/quality'
 import { type ReactElement, useMemo, useState } from 'react'
 import {
   AssumedList,
@@ -38,6 +38,17 @@ export function AcceptedSheet({ of }: { readonly of: ResultSeries }): ReactEleme
             family: codeFamily(code),
           }),
     [code, strength, deviation, of],
+  )
+  const mean = useMemo(
+    () =>
+      code === undefined || strength === null || strength <= 0
+        ? null
+        : mixMean({
+            specified: strength,
+            tests: of.tests.map((test) => test.strength),
+            family: codeFamily(code),
+          }),
+    [code, strength, of],
   )
   return (
     <Sheet
@@ -83,6 +94,18 @@ export function AcceptedSheet({ of }: { readonly of: ResultSeries }): ReactEleme
           </ul>
           {found.assumed.length === 0 ? null : <AssumedList assumed={found.assumed} />}
           <Explain about="acceptance" working={found.working} />
+        </>
+      )}
+      {mean === null ? null : (
+        <>
+          <p>
+            <VerdictMark verdict={mean.verdict} withWord /> {mean.what}: {fixed(mean.demand, 1)} of{' '}
+            {fixed(mean.limit, 1)} MPa ({mean.source.standard} {mean.source.clause}). {mean.note}
+          </p>
+          {(mean.unknown ?? []).map((gap) => (
+            <p key={gap}>Not known: {gap}</p>
+          ))}
+          <Explain about="mean of the mix" working={mean.working} />
         </>
       )}
     </Sheet>
