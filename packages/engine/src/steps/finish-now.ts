@@ -1,5 +1,3 @@
-import { STRONGEST_WIND, weatherOfPour, type YardWeather } from '../cure/heat/yard-weather.ts'
-import { COLDEST_READING, HOTTEST_READING } from '../cure/readings.ts'
 import type { Plan } from '../plan.ts'
 import { type Drying, drying } from '../pour/drying.ts'
 import {
@@ -12,9 +10,7 @@ import {
   type FinishWindow,
   finishWindows,
   readAt,
-  SHED_WIND,
   type Sheen,
-  STATION_HEIGHT,
   type SurfaceAir,
   type SurfaceReading,
   setShare,
@@ -23,7 +19,6 @@ import {
   surfaceWater,
   temperatureAt,
   type WaterPoint,
-  windAtSurface,
 } from '../pour/finish/index.ts'
 import { ASSUMED_ACTIVATION, type TemperatureReadings } from '../pour/setting.ts'
 import type { InputIssue } from '../working/issue.ts'
@@ -32,14 +27,12 @@ import type { Mix, Yard } from '../yard/yard.ts'
 import type { PanelFacts } from './facts.ts'
 import { type FinishReadings, finishReadings, type SeenSign } from './finish-readings.ts'
 import { ASSUMED_PASSES, BATCH_SCATTER, finishAssumed, finishSteps } from './finish-working.ts'
+import { surfaceAir, weatherOutside, type YardAir } from './surface-air.ts'
 
-export interface FinishNowInput {
+export interface FinishNowInput extends YardAir {
   readonly plan: { readonly thickness: number; readonly pour: Pick<Plan['pour'], 'finish' | 'mix'> }
   readonly facts: Pick<PanelFacts, 'cast' | 'steps' | 'temperatures' | 'dockets'>
   readonly yard: Yard | null
-  /** The yard's log, and what is foretold; each by time. */
-  readonly weather: readonly YardWeather[]
-  readonly forecast: readonly YardWeather[]
   /** UTC */
   readonly now: string
 }
@@ -123,7 +116,7 @@ export function finishNow(input: FinishNowInput): FinishNow {
   const hour = (Date.parse(now) - Date.parse(mixed)) / HOUR
   const bed = yard?.beds?.find((each) => each.mark === cast.bed)
   const readings = finishReadings(facts, mixed)
-  const air = surfaceAir({ ...input, mixed, roofed: bed?.roofed === true })
+  const air = surfaceAir({ ...input, mixed, roofed: bed?.roofed === true, until: LONGEST })
   const surface = new Surface({
     mix: { ...mix, initialSet: mix.initialSet, reference: mix.reference },
     thickness: plan.thickness,
@@ -132,35 +125,9 @@ export function finishNow(input: FinishNowInput): FinishNow {
     hour: Math.max(0, hour),
     roofed: bed?.roofed === true,
   })
-  const weatherFaults = [...input.weather, ...input.forecast].flatMap((reading) => {
-    const away = (Date.parse(reading.at) - Date.parse(mixed)) / HOUR
-    return away >= -1 && away <= hour + LONGEST ? weatherIssues(reading) : []
-  })
+  const weatherFaults = weatherOutside({ ...input, mixed, until: hour + LONGEST })
   return { ...surface.now(plan.pour.finish), weatherFaults }
 }
-
-/** What of a reading is outside what its instrument can give. */
-function weatherIssues(reading: YardWeather): InputIssue[] {
-  return WEATHER_RANGES.flatMap(([column, low, high, unit]) => {
-    const value = reading[column]
-    return value === null || (value >= low && value <= high)
-      ? []
-      : [
-          {
-            path: `weather of ${reading.at}: ${column}`,
-            found: `${value} ${unit}`,
-            expected: `${low} to ${high} ${unit}`,
-          },
-        ]
-  })
-}
-
-/** As `weatherOfPour` takes them. */
-const WEATHER_RANGES = [
-  ['air', COLDEST_READING, HOTTEST_READING, '°C'],
-  ['humidity', 0, 100, '%'],
-  ['wind', 0, STRONGEST_WIND, 'km/h'],
-] as const
 
 const NOTHING: FinishNow = {
   basis: 'plan',
@@ -192,36 +159,6 @@ function mixGaps(cast: boolean, mark: string | null, mix: Mix | null): string[] 
     ...(mix.initialSet === undefined ? [`yard: mix ${mark}: initial set`] : []),
     ...(mix.reference === undefined ? [`yard: mix ${mark}: temperature of its initial set`] : []),
   ]
-}
-
-/** The yard's air as this surface has it: km/h half a metre over it; a forecast and a station do not blow into a shed. */
-function surfaceAir({
-  weather,
-  forecast,
-  mixed,
-  roofed,
-}: Pick<FinishNowInput, 'weather' | 'forecast'> & {
-  readonly mixed: string
-  readonly roofed: boolean
-}): SurfaceAir {
-  const down = (reading: YardWeather): YardWeather => {
-    const { wind, windHeight } = reading
-    // What was read by hand at the panel holds in the shed too.
-    if (roofed && windHeight === undefined) return { ...reading, wind: SHED_WIND }
-    return wind === null ? reading : { ...reading, wind: windAtSurface(wind, windHeight ?? STATION_HEIGHT) }
-  }
-  const pour = weatherOfPour({
-    logged: weather.map(down),
-    forecast: forecast.map(down),
-    mixed,
-    from: -1,
-    until: LONGEST,
-  })
-  return {
-    air: pour.weather.air,
-    humidity: pour.humidity,
-    wind: pour.wind,
-  }
 }
 
 export interface SurfaceInput {
