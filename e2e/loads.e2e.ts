@@ -86,14 +86,14 @@ describe('concrete arrives, on a phone', () => {
     await page.goto(`${app.address}/panel/Saltmarsh%20Library/E03?step=place`)
     const carried = page.locator('.carried')
     await carried.getByText('Load 7399').waitFor()
-    await carried.getByText(/decided to go back: Slump 190/).waitFor()
+    await carried.getByText(/sent back: Slump 190/).waitFor()
     expect(faults).toEqual([])
     await context.close()
   })
 
   it('the floor enters and finishes, and decides nothing; a list with a bad row is not taken', async () => {
     const { context, page, faults } = await phoneOf('Sam')
-    expect(await page.getByRole('button', { name: /^send back|^accept/ }).count()).toBe(0)
+    expect(await page.getByRole('button', { name: /^send back|^not in this panel|^accept/ }).count()).toBe(0)
     await page.getByText('Bring in a list of dockets').click()
     const list = page.getByLabel('List from the supplier')
     const file = (text: string) => ({ name: 'day.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })

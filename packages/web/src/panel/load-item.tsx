@@ -72,7 +72,13 @@ export function LoadItem({ load, rows }: LoadItemProps): ReactElement {
       {doing === 'change' ? <ChangeDocket load={load} parts={parts} onLeave={done} /> : null}
       {doing === 'accept' || doing === 'send-back' ? (
         <ReasonForm
-          label={doing === 'accept' ? 'Why it is used all the same' : 'Why it goes back'}
+          label={
+            doing === 'accept'
+              ? 'Why it is used all the same'
+              : load.discharged === undefined
+                ? 'Why it goes back'
+                : 'Why it is not in this panel'
+          }
           button={doing === 'accept' ? 'Accept the load' : 'Send the load back'}
           about={load.number}
           busy={busy}
@@ -114,7 +120,8 @@ export function LoadItem({ load, rows }: LoadItemProps): ReactElement {
           ) : null}
           {mayDecide && here ? (
             <Button look="plain" onClick={() => setDoing('send-back')}>
-              send back<span className="only-read">: load {load.number}</span>
+              {load.discharged === undefined ? 'send back' : 'not in this panel'}
+              <span className="only-read">: load {load.number}</span>
             </Button>
           ) : null}
           {mayDecide && !here ? (
