@@ -57,6 +57,6 @@ function titleOf(check: string, { checks, toRecord }: Pick<Plan, 'checks' | 'toR
   const id = check.replace(NOW, '')
   const found = [...checks, ...toRecord].find((item) => item.id === id)
   if (found === undefined)
-    return MOULD_ROWS[check] ?? loadRowTitle(check) ?? (id === LEFT_ROW ? LEFT_WHAT : check)
+    return MOULD_ROWS[check] ?? loadRowTitle(check) ?? (id.startsWith(LEFT_ROW) ? LEFT_WHAT : check)
   return id === check ? found.what : `${found.what}, at this hour`
 }

@@ -6,6 +6,7 @@ import { checkRow } from './rows.ts'
 
 /** Begin of the ids under which the record keeps the longest wait of a zone, minutes, one id a zone and walk. */
 export const LEFT_VALUES = 'left:'
+/** Begin of the row's id. */
 export const LEFT_ROW = 'left-too-long'
 export const LEFT_WHAT = 'Longest that fresh concrete waited before what joins it was worked'
 
@@ -20,7 +21,8 @@ export function leftRows({ steps, revision }: Pick<PanelFacts, 'steps' | 'revisi
   const worst = waits.reduce((a, b) => (b.minutes > a.minutes ? b : a))
   const over = [...new Set(waits.filter(({ minutes }) => minutes > LEFT_TOO_LONG).map(({ zone }) => zone))]
   const check = compare({
-    id: LEFT_ROW,
+    // With its minutes: a decision on 16 min is none on 60.
+    id: `${LEFT_ROW}:${Math.ceil(worst.minutes)}`,
     step: 'place',
     what: LEFT_WHAT,
     demand: worst.minutes,
