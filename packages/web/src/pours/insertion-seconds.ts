@@ -20,13 +20,13 @@ export function insertionSeconds(
   if (slump === null)
     return {
       seconds: compaction.seconds.in,
-      from: `planned ${Math.round(compaction.seconds.in)} s; no slump measured`,
+      from: `Planned ${Math.round(compaction.seconds.in)} s; no slump measured`,
     }
   return {
     seconds: secondsAt(slump),
     from:
       slump > TOUCHES_ONLY
-        ? `slump ${slump} mm measured: touches only, at most ${secondsAt(slump)} s`
+        ? `Slump ${slump} mm measured: touches only, at most ${secondsAt(slump)} s`
         : `${Math.round(secondsAt(slump))} s for the ${slump} mm of slump measured`,
   }
 }

@@ -101,8 +101,8 @@ function Counter({
     <div className="walk-now" data-due={due}>
       <div className="walk-head">
         <p className="walk-seconds" aria-hidden="true">
-          {left === null ? '–' : left > 0 ? Math.ceil(left) : `+${Math.floor(-left)}`}
-          <span> s {left === null ? '' : left > 0 ? 'to go' : 'over: go on'}</span>
+          {left === null ? Math.round(seconds) : left > 0 ? Math.ceil(left) : `+${Math.floor(-left)}`}
+          <span> s {left === null ? 'each' : left > 0 ? 'to go' : 'over: go on'}</span>
         </p>
         <p role="status" className="walk-where">
           {whereText(hand, compaction, due)}
