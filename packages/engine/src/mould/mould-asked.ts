@@ -36,7 +36,12 @@ export const NO_LIMIT_BEYOND = 'no confirmed set-up tolerance beyond 10 m'
 export const LEAST_HEIGHTS = 4
 
 /** What is looked at and measured at step `mould`. */
-export function askedAtMould(panel: Panel, props: MouldPlan['props'], form: string | null): Asked[] {
+export function askedAtMould(
+  panel: Panel,
+  props: MouldPlan['props'],
+  form: string | null,
+  agents: MouldPlan['agents'] = [],
+): Asked[] {
   const tick = (id: string, what: string, note?: string): Asked => ({
     id,
     step: 'mould',
@@ -48,7 +53,11 @@ export function askedAtMould(panel: Panel, props: MouldPlan['props'], form: stri
   })
   return [
     tick('mould-clean', 'Bed and forms clean', 'No paste on faces, seams and magnets.'),
-    tick('mould-oiled', 'Release agent thin and even', 'No pools; none on steel or on construction joints.'),
+    tick(
+      'mould-oiled',
+      'Release agent thin and even',
+      `No pools; none on reinforcement or construction joints.${dryingText(agents)}`,
+    ),
     ...sizes(panel),
     {
       id: 'form-heights',
@@ -70,6 +79,18 @@ export function askedAtMould(panel: Panel, props: MouldPlan['props'], form: stri
     ),
     tick('joints-tight', 'Corners and joints tight'),
   ]
+}
+
+/** Example: ` Let it dry: thin film R 15 minutes.` */
+function dryingText(agents: MouldPlan['agents']): string {
+  const times = new Map(
+    agents.flatMap(({ agent, dryingMinutes }): [string, number][] =>
+      agent === null || dryingMinutes === null || dryingMinutes === 0 ? [] : [[agent, dryingMinutes]],
+    ),
+  )
+  return times.size === 0
+    ? ''
+    : ` Let it dry: ${[...times].map(([agent, minutes]) => `${agent} ${minutes} minutes`).join(', ')}.`
 }
 
 /** Every length that fixes the shape; of an outline with many corners the overall sizes as well. */

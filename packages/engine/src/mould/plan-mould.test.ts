@@ -159,6 +159,9 @@ describe('plan of a mould', () => {
     expect(found.agents[0]?.litres).toBeCloseTo(19.23 / 45, 6)
     expect(found.releaseAgent).toBeCloseTo(19.23 / 18, 6)
     expect(found.assumed.map(({ field }) => field)).not.toContain('put-on rate')
+    expect(found.toRecord.find(({ id }) => id === 'mould-oiled')?.note).toBe(
+      'No pools; none on reinforcement or construction joints. Let it dry: thin 10 minutes.',
+    )
   })
 
   it('asks for cover with the family’s sign policy', () => {

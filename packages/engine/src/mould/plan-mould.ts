@@ -80,7 +80,7 @@ export function planMould({ panel, yard, family, steel }: MouldInput): MouldPlan
     ducts: held.ducts,
     checks: [...side.checks, ...chairs.checks, ...held.checks],
     toRecord: [
-      ...askedAtMould(panel, props, side.form?.mark ?? null),
+      ...askedAtMould(panel, props, side.form?.mark ?? null, agent.agents),
       ...chairs.toRecord,
       ...askedAtSet(panel, family),
       ...held.toRecord,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { insertWords, riggingWords } from './gear-words.ts'
+import { agentWords, formWords, insertWords, riggingWords } from './gear-words.ts'
 
 test('an insert kind names each size that is given, and none that is not', () => {
   const plain = { mark: 'F1', kind: 'face', rated: 50, ratedStrength: 15, leastStrength: 10 } as const
@@ -17,6 +17,19 @@ test('an insert kind names each size that is given, and none that is not', () =>
     }),
   ).toBe(
     'F1: in an edge, rated 50 kN at 15 MPa, not below 10 MPa, edge distance at least 300 mm, spacing at least 600 mm, embedded 120 mm, bearing area of the head 900 mm², shank 20 mm, steel fails at 95 kN',
+  )
+})
+
+test('a side form and a release agent name what their files give', () => {
+  const rail = { mark: 'rail 160', height: 160, modulus: 205_000, inertia: 690_000 }
+  expect(formWords(rail)).toBe('rail 160: 160 mm high')
+  const plate = { thickness: 5, modulus: 205_000, held: 'both' } as const
+  expect(formWords({ ...rail, propRating: 1.6, braceRating: 0.8, plate })).toBe(
+    'rail 160: 160 mm high, a prop takes 1.6 kN, a brace takes 0.8 kN, plate of 5 mm, held at bed and top',
+  )
+  const rates = [{ face: 'steel', rate: 40 }]
+  expect(agentWords({ mark: 'R', kind: 'reactive', rates, dryingMinutes: 15 })).toBe(
+    'R: reactive, 40 m² a litre on steel, dries 15 minutes',
   )
 })
 
