@@ -36,7 +36,10 @@ describe('nights', () => {
     const { nights, worker } = start()
     nights.night(caseOf(15))
     worker.onerror?.({ message: '' })
-    expect(nights.night(caseOf(15))).toMatchObject({ status: 'none', gaps: [expect.stringContaining('did not load')] })
+    expect(nights.night(caseOf(15))).toMatchObject({
+      status: 'none',
+      gaps: [expect.stringContaining('did not load')],
+    })
   })
 })
 

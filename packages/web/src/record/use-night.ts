@@ -80,14 +80,12 @@ function caseOf({
 }): Worked<NightCase> {
   const at = new Date(now).toISOString()
   const wanted = facts.cast === null ? null : stripHour({ plan, facts, yard: state.yard, now: at }).strength
-  const dockets = state.dockets.get(`${facts.job}/${facts.mark}`) ?? []
   return nightCase({
     plan,
     facts,
     yard: state.yard,
     weather: state.weather,
     forecast: state.forecast,
-    dockets: dockets.flatMap(({ temperature }) => temperature ?? []),
     wanted,
     now: at,
   })

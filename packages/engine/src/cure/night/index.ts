@@ -10,5 +10,5 @@ export {
 } from './cover-times.ts'
 export { type NightCase, type NightCaseInput, nightCase } from './night-case.ts'
 export { FORECAST_SPREAD, type NightCurves, type NightNow, nightNow, runNight } from './night-now.ts'
-export { type PlacedTemperatureInput, placedTemperature } from './placed-temperature.ts'
+export { placedTemperature } from './placed-temperature.ts'
 export { SHELTERED_FILM, type UnderBedInput, underBed } from './under-bed.ts'

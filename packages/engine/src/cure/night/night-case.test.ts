@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Load } from '../../pour/loads/load.ts'
 import { recorded, signed } from '../../steps/example-facts.ts'
 import { type NightCase, nightCase } from './night-case.ts'
 import { hourAfter, nightInput, pour, weather, YARD } from './testing.ts'
@@ -54,7 +55,6 @@ describe('a night put together from the record', () => {
     const empty = pour()
     const bare = { ...empty, steps: { ...empty.steps, deliver: { ...empty.steps.deliver, values: {} } } }
     expect(gapsOf({ facts: bare })[0]).toMatch(/^initial/)
-    expect(caseOf({ facts: bare, dockets: [17, 18] }).input.initial).toBe(17)
   })
 
   it('does not take a heated bed for a cold one where its heating is not given', () => {
@@ -88,6 +88,25 @@ describe('a night put together from the record', () => {
     const made = caseOf({ weather: [], forecast: weather(-1, 40, { wind: null }) })
     expect(made.input.top.film).toBe(15)
     expect(fields(made)).toContain('top.film')
+  })
+})
+
+describe('the temperature as placed', () => {
+  const load = (temperature: number, sentBack = false) =>
+    ({ temperature, decision: sentBack ? { decision: 'send-back' } : null }) as unknown as Load
+  const placed = (dockets: readonly Load[]) => caseOf({ facts: pour({ dockets }) })
+
+  it('is the coldest of truck and dockets, and says so', () => {
+    const made = placed([load(17), load(21)])
+    expect(made.input.initial).toBe(17)
+    expect(fields(made)).toContain('initial')
+    expect(fields(placed([load(19)]))).not.toContain('initial')
+  })
+
+  it('is not that of a load that was sent back, and beside it not that of the card', () => {
+    expect(placed([load(20), load(12, true)]).input.initial).toBe(20)
+    expect(gapsOf({ facts: pour({ dockets: [load(12, true)] }) })[0]).toMatch(/^initial/)
+    expect(placed([load(200)]).input.initial).toBe(19)
   })
 })
 

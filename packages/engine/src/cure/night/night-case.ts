@@ -44,8 +44,6 @@ export interface NightCaseInput {
   /** As logged and as foretold, each by time. */
   readonly weather: readonly YardWeather[]
   readonly forecast: readonly YardWeather[]
-  /** Temperatures on the dockets of this pour, °C. */
-  readonly dockets?: readonly number[]
   /** Strength that the first lift wants, MPa, where it is known better than by the plan. */
   readonly wanted?: number | null
   /** UTC */
@@ -80,7 +78,7 @@ export function nightCase(given: NightCaseInput): Worked<NightCase> {
   const mixed = Date.parse(cast.at)
   const mix = yard.yard?.mixes?.find(({ mark }) => mark === cast.mix)
   const age = Math.max(0, Math.floor((Date.parse(now) - mixed) / HOUR / EVERY) * EVERY)
-  const initial = placedTemperature({ facts, dockets: given.dockets ?? [] })
+  const initial = placedTemperature(facts)
   const bed = yard.yard?.beds?.find(({ mark }) => mark === cast.bed)
   const until = runEnd(given, age)
   const { weather, loggedTo } = weatherOfPour({
