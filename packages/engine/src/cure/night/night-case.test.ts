@@ -77,6 +77,11 @@ describe('a night put together from the record', () => {
     expect(caseOf({ facts: { ...facts, steps: { ...facts.steps, strip } } }).input.hours).toBe(20.25)
   })
 
+  it('says that void formers are left out', () => {
+    const drawing = { voids: [{}] } as unknown as NonNullable<ReturnType<typeof pour>['drawing']>
+    expect(fields(caseOf({ facts: pour({ drawing }) }))).toContain('thickness')
+  })
+
   it('takes a roof for still air, and neither sky nor wind', () => {
     const yard = { ...YARD, beds: [{ ...YARD.beds[0], roofed: true }] }
     const made = caseOf({ yard: { yard, limits: {} } })

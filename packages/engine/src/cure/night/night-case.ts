@@ -131,6 +131,7 @@ export function nightCase(given: NightCaseInput): Worked<NightCase> {
       results: results.cylinders,
       assumed: [
         ...results.assumed,
+        ...voidsLeftOut(facts),
         ...reach.assumed,
         ...(initial.assumed ?? []),
         ...covering.assumed,
@@ -140,6 +141,13 @@ export function nightCase(given: NightCaseInput): Worked<NightCase> {
     },
     [],
   )
+}
+
+/** A void thins the concrete and keeps its heat in: neither is computed, and that is said. */
+function voidsLeftOut({ drawing }: PanelFacts): Assumed[] {
+  const count = (drawing?.voids?.length ?? 0) + (drawing?.ducts?.length ?? 0)
+  const why = 'void formers and ducts are left out: over and under them it is otherwise'
+  return count === 0 ? [] : [{ field: 'thickness', value: 'solid', unit: '', why }]
 }
 
 /** To the opened hold of the first lift; else well beyond the planned hour of the strength, and not less than half a day from now. */
