@@ -216,6 +216,13 @@ describe('rated load and strength', () => {
   ])('EN 1992-1-1:2004 3.1.8, 0.7 / 1.5 of it, 150 mm, %i MPa: %f MPa', (strength, tension) => {
     expect(value(europeTension({ strength, thickness: 150 }))).toBeCloseTo(tension, 3)
   })
+  it('EN 1992-1-1:2004 Table 3.1 and 3.1.8, 40 MPa: mean tension 3.509, in bending at 150 mm 5.088 MPa', () => {
+    const found = europeTension({ strength: 40, thickness: 150 })
+    const step = (symbol: string) =>
+      found.known ? found.working.find((line) => line.symbol === symbol) : undefined
+    expect(step('fctm')?.result).toBeCloseTo(3.509, 3)
+    expect(step('fctm,fl')?.result).toBeCloseTo(5.088, 3)
+  })
 })
 
 describe('crane', () => {
