@@ -1,4 +1,4 @@
-export { CLEAR_HEADS, closeSteel, overBars, type Tight } from './close-steel/index.ts'
+export type { Tight } from './close-steel/tight.ts'
 export { type CompactInput, compact } from './compact.ts'
 export { CONGESTED_SHARE, type Congested } from './compaction/parts.ts'
 export { type Displaced, displacedBy } from './displaced.ts'
@@ -11,7 +11,6 @@ export {
   saturation,
   unoRate,
 } from './drying.ts'
-export { LEFT_TOO_LONG } from './left-too-long.ts'
 export {
   jointMinutes,
   type LoadTime,
@@ -22,14 +21,7 @@ export {
 } from './load-times.ts'
 export { dischargeLimit, type SlumpBand, slumpBand } from './loads/limits.ts'
 export { ASSUMED_MARGIN } from './margin.ts'
-export {
-  MOST_HEADS,
-  NO_CHOICE,
-  type PlacingChoice,
-  placingChoice,
-  STAND,
-  VIBRATORS,
-} from './placing-choice.ts'
+export { MOST_HEADS, STAND, VIBRATORS } from './placing-choice.ts'
 export { chuteOf, FINISH_CLOSES, FINISH_OPENS, POUR_RATES, type PourInput, planPour } from './plan-pour.ts'
 export { tightText } from './pour-asked.ts'
 export type { CompactionPlan, PlacingZone, PourPlan, ReducedZone } from './pour-plan.ts'

@@ -1,2 +1,0 @@
-export { CLEAR_HEADS, CLOSE_STEEL, closeSteel } from './close-steel.ts'
-export { overBars, type Tight } from './tight.ts'
