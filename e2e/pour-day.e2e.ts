@@ -198,5 +198,5 @@ describe('a pour day, worked through on a phone of 360 px', () => {
     await page.getByText(`${MARK}-S1`, { exact: false }).first().waitFor()
     expect(faults).toEqual([])
     await context.close()
-  })
+  }, 480_000)
 })
