@@ -51,7 +51,8 @@ export function cardOf(input: CardInput): Card {
   const state = done ? 'done' : behind === null ? 'open' : 'waiting'
   const missing = [
     ...(behind === null ? [] : [`${panelStep(behind).name} to open first`]),
-    ...conditions.flatMap((row) => waitsFor(row, hold)),
+    // Several rows may wait for the same end.
+    ...new Set(conditions.flatMap((row) => waitsFor(row, hold))),
   ]
   const ready = state === 'open' && missing.length === 0
   return {
@@ -188,6 +189,7 @@ function waitsFor(row: CardRow, hold: boolean): string[] {
     const text = `${row.what}: ${row.verdict === 'fail' ? 'not met' : 'not known'}`
     return [row.difference?.may ? `${text}; waits for ${DIFFERENCE_WORDS}` : text]
   }
+  if (row.waits !== undefined) return [row.waits]
   if (row.asked !== null && row.recorded === null) return [`${row.what}: not recorded yet`]
   return row.decision === null
     ? [`${row.what}: ${row.verdict === 'fail' ? 'fails' : 'not known'}, needs a decision`]

@@ -29,6 +29,8 @@ export interface CardRow {
   readonly since?: string
   /** Who may decide it; left out: lead or engineer. */
   readonly deciders?: readonly Signer['role'][]
+  /** What has to end before it can be judged, in words, such as a discharge that runs: until then it keeps the step shut, and no decision covers it. */
+  readonly waits?: string
   /** Entry ids that the row rests on. */
   readonly rests: readonly string[]
   /** Computed beside the conditions of the step, as advice: it keeps nothing shut and asks for no decision. */

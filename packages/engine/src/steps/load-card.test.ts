@@ -80,6 +80,38 @@ describe('the card of the concrete that arrives', () => {
     expect(card([BAD], decision(drawn, 'load:7001:slump')).ready).toBe(true)
   })
 
+  it('a load that still discharges waits for its end, whatever was decided: nothing is asked before it', () => {
+    const running = load({ discharged: undefined })
+    const facts = decision(drawn, 'load:7001:age')
+    for (const found of [
+      card([running]),
+      card([running], facts),
+      card([{ ...running, decision: decided('accept') }]),
+    ]) {
+      expect(found).toMatchObject({
+        ready: false,
+        verdict: 'unknown',
+        missing: ['Load 7001: still discharging'],
+      })
+      expect(found.rows.find(({ id }) => id === 'load:7001:age')?.decision).toBeNull()
+    }
+    // The wait of the next load rests on the same end, and is told once.
+    const next = load({ number: '7002', began: '2026-06-01T12:55:00.000Z' })
+    expect(card([running, next]).missing).toEqual(['Load 7001: still discharging'])
+    expect(card([load()]).ready).toBe(true)
+    // A load of which nobody said that it began does not run: its age is a matter of decision.
+    expect(card([load({ began: undefined, discharged: undefined })]).missing).toEqual([
+      'Load 7001: age at the end of discharge: not known, needs a decision',
+    ])
+  })
+
+  it('what else is against a running load can be decided at once', () => {
+    const running = { ...load({ slump: 150, discharged: undefined }), decision: decided('accept') }
+    const found = card([running])
+    expect(found.missing).toEqual(['Load 7001: still discharging'])
+    expect(found.rows.find(({ id }) => id === 'load:7001:slump')?.decision?.by.name).toBe('Nora Quill')
+  })
+
   it('an accepted load is decided at each of its rows, by name', () => {
     const accepted = { ...BAD, decision: decided('accept') }
     const found = card([accepted])

@@ -40,6 +40,7 @@ export function CardRowView({ card, row, hold }: CardRowViewProps): ReactElement
   const mayDecide =
     !hold &&
     row.advice !== true &&
+    row.waits === undefined &&
     row.verdict !== 'pass' &&
     decision === null &&
     open &&

@@ -31,7 +31,9 @@ export function LoadItem({ load, rows }: LoadItemProps): ReactElement {
   const { decision } = load
   const here = counts(load)
   const against = here ? rows.filter(({ verdict }) => verdict === 'fail') : []
-  const open = rows.filter(({ verdict, decision: decided }) => verdict !== 'pass' && decided === null)
+  const open = rows.filter(
+    ({ verdict, decision: decided, waits }) => verdict !== 'pass' && decided === null && waits === undefined,
+  )
   const mayDecide = mayDo(person.role, 'docket-decision')
   const mayRecord = mayDo(person.role, 'docket')
   const parts = (state.dockets.get(`${facts.job}/${facts.mark}`) ?? []).filter(

@@ -3,7 +3,7 @@ import type { Check } from '../../working/check.ts'
 import type { Source } from '../../working/source.ts'
 import type { Verdict } from '../../working/verdict.ts'
 import type { Assumed, Step } from '../../working/worked.ts'
-import type { DocketField, Load } from './load.ts'
+import { type DocketField, isRunning, type Load } from './load.ts'
 
 /** One condition of the loads of a pour, by what is on record. `limit` may be words, such as `80 to 130`. */
 export interface LoadRow {
@@ -25,6 +25,8 @@ export interface LoadRow {
   readonly since: string | null
   /** Who may decide it; left out: lead or engineer. */
   readonly deciders?: readonly Signer['role'][]
+  /** What has to end first, in words: nothing is decided before it. */
+  readonly waits?: string
 }
 
 export type Said = Pick<LoadRow, 'rests' | 'since'>
@@ -51,6 +53,11 @@ export function loadRow(
   row: Pick<LoadRow, 'id' | 'what' | 'verdict' | 'source' | 'rests' | 'since'> & Partial<LoadRow>,
 ): LoadRow {
   return { ...BARE, ...row }
+}
+
+/** What a row waits for that needs the end of a load's discharge. */
+export function waitsForEnd(load: Load): Pick<LoadRow, 'waits'> {
+  return isRunning(load) ? { waits: `Load ${load.number}: still discharging` } : {}
 }
 
 /** A comparison as a row. */

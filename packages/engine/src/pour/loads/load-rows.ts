@@ -15,6 +15,7 @@ import {
   rowOfCheck,
   type Said,
   saidBy,
+  waitsForEnd,
 } from './load-row.ts'
 import { oneLoadRows, type PourOrder } from './one-load.ts'
 
@@ -101,7 +102,11 @@ function jointRow({ air, loads }: LoadsInput, load: Load, before: Load | undefin
         : `Air ${Math.round(then.celsius)} °C, ${then.from}. The load before must still take the vibrator.`,
   })
   return [
-    rowOfCheck(check, joined(saidBy([before], ['discharged']), saidBy([load], ['began']), sentBack(loads))),
+    rowOfCheck(
+      check,
+      joined(saidBy([before], ['discharged']), saidBy([load], ['began']), sentBack(loads)),
+      waitsForEnd(before),
+    ),
   ]
 }
 

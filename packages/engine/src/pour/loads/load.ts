@@ -63,6 +63,11 @@ export function counts({ decision }: Pick<Load, 'decision'>): boolean {
   return decision?.decision !== 'send-back'
 }
 
+/** Whether a load still discharges by what is on record: begun, and no end said. */
+export function isRunning({ began, discharged }: Pick<Load, 'began' | 'discharged'>): boolean {
+  return began !== undefined && discharged === undefined
+}
+
 /** Concrete of a load in this panel, m³; null where nobody has said. */
 export function volumeHere({ used, volume }: Pick<Load, 'used' | 'volume'>): number | null {
   return used ?? volume ?? null

@@ -6,7 +6,15 @@ import type { Assumed } from '../../working/worked.ts'
 import type { Mix } from '../../yard/yard.ts'
 import { dischargeLimit, type OrderedSlump, slumpBand } from './limits.ts'
 import type { DocketField, Load } from './load.ts'
-import { type LoadRow, loadRow, loadRowId, loadRowTitle, rowOfCheck, saidBy } from './load-row.ts'
+import {
+  type LoadRow,
+  loadRow,
+  loadRowId,
+  loadRowTitle,
+  rowOfCheck,
+  saidBy,
+  waitsForEnd,
+} from './load-row.ts'
 import { remixRow } from './remix.ts'
 
 /** What was ordered for a pour, as far as it is known. */
@@ -160,7 +168,7 @@ function ageRow({ load, order, family }: OneLoadInput): LoadRow {
     ],
     ...(limit.note === undefined ? {} : { note: limit.note }),
   })
-  return rowOfCheck(check, saidBy([load], ['batched', 'discharged']))
+  return rowOfCheck(check, saidBy([load], ['batched', 'discharged']), waitsForEnd(load))
 }
 
 function slumpRow({ load, order, family }: OneLoadInput): LoadRow {
