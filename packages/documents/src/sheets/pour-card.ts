@@ -81,7 +81,7 @@ export async function pourCard(input: SheetInput): Promise<Uint8Array> {
   paper.paragraph(
     pour.finish === null
       ? 'Finishing window: not known. The surface decides.'
-      : `Planned power-float window: ${shown(pour.finish.opens)} to ${shown(pour.finish.closes)} h after mixing. The surface decides.`,
+      : `Planned power-float window, at the reference temperature of the mix: ${shown(pour.finish.opens)} to ${shown(pour.finish.closes)} h after mixing. The times by readings stand under Surface in the app; the surface decides.`,
   )
   holdDownPart(paper, input)
   paper.heading('To see and measure')

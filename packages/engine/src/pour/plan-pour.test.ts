@@ -89,6 +89,10 @@ describe('plan of a pour', () => {
   it('window of finishing: 0.55 to 1.0 of the initial set', () => {
     expect(plan.initialSet).toBe(5)
     expect(plan.finish).toEqual({ opens: 2.75, closes: 5 })
+    // The card prints the planned hours beside times by readings: it says which are which.
+    expect(plan.toRecord.find(({ id }) => id === 'power-float')?.note).toBe(
+      'Planned at the reference temperature of the mix: 2.8 h to 5 h after mixing. The times by readings stand under Surface in the app; the surface decides.',
+    )
   })
 
   it('minutes: set-up 30 + 15 + 4; pour the longer of placing and vibrating', () => {

@@ -192,7 +192,7 @@ export function askedAtFinish(finish: PourPlan['finish']): Asked[] {
   const window =
     finish === null
       ? undefined
-      : `Planned ${hours(finish.opens)} to ${hours(finish.closes)} after mixing; the surface decides.`
+      : `Planned at the reference temperature of the mix: ${hours(finish.opens)} to ${hours(finish.closes)} after mixing. The times by readings stand under Surface in the app; the surface decides.`
   return [
     tick('finish', 'screeded', 'Screeded to level', FINISHING, 'Before bleed water shows.'),
     tick('finish', 'floated', 'Floated once the sheen is gone', FINISHING, 'A boot print of 6 mm or less.'),
