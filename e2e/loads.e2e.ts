@@ -76,6 +76,10 @@ describe('concrete arrives, on a phone', () => {
     await load.getByText('Sent back:').waitFor()
     await expect.poll(() => page.getByRole('timer', { name: 'Load 7399' }).count()).toBe(0)
     await expectNoFaultsOfAxe(page)
+    // It still discharges: no decision is asked for before its end.
+    await page.goto(`${app.address}/panel/Saltmarsh%20Library/E03?step=deliver`)
+    await page.getByText('Load 7374: still discharging').first().waitFor()
+    await page.goto(`${app.address}/pours`)
     // The other truck is finished with one tap, still without a network.
     await pour.getByRole('button', { name: /^Discharge finished ?: load 7374/ }).click()
     await expect.poll(() => timer.count()).toBe(0)

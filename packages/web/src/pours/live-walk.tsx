@@ -129,10 +129,11 @@ function whereText({ state, walk, vibrator }: WalkHand, compaction: CompactionPl
   const of = compaction.insertions.length
   const layered = (layer: number): string =>
     compaction.layers.count === 1 ? '' : `, layer ${layer} of ${compaction.layers.count}`
-  if (state.done)
-    return vibrator === null || state.zones.every(({ done }) => done)
-      ? 'Every insertion is reached.'
-      : `Every insertion of vibrator ${vibrator} is reached.`
+  if (state.done) {
+    const all = vibrator === null || state.zones.every((zone) => zone.reached + zone.said === zone.of)
+    const said = state.zones.some((zone) => zone.said > 0) ? ' or said to be' : ''
+    return `Every insertion${all ? '' : ` of vibrator ${vibrator}`} is reached${said}.`
+  }
   const here = state.current === null ? undefined : stops[state.current]
   if (here !== undefined)
     return `Insertion ${here.insertion + 1} of ${of}${layered(here.layer)}${due ? ': go on.' : '.'}`

@@ -10,6 +10,7 @@ import {
   type StopState,
   stopsOf,
   takeBack,
+  tickedZones,
   type Walk,
   type WalkState,
   walkState,
@@ -34,7 +35,7 @@ export interface WalkHand {
   readonly to: (insertion: number) => void
 }
 
-const OPEN: readonly (StopState | undefined)[] = ['missed', 'waiting']
+const OPEN: readonly (StopState | undefined)[] = ['missed', 'waiting', 'said']
 
 /** The walk over a panel on this device, together with what the record has of others. Kept at every tap. */
 export function useWalk(facts: PanelFacts, compaction: CompactionPlan, running: boolean): WalkHand {
@@ -52,8 +53,9 @@ export function useWalk(facts: PanelFacts, compaction: CompactionPlan, running: 
       plan: compaction,
       visits: mergedVisits(walk.visits, recorded),
       rings: rings.filter((ring) => ring !== undefined) as unknown as readonly Ring[],
+      ticked: tickedZones(facts.steps.place.values, facts.revision),
     })
-  }, [compaction, walk.visits, recorded, facts.drawing])
+  }, [compaction, walk.visits, recorded, facts.drawing, facts.steps.place.values, facts.revision])
   const input = { walk, plan: compaction, reached, vibrator }
   const state = walkState({ ...input, now })
   const put = useCallback(

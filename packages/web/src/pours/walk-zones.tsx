@@ -65,7 +65,10 @@ export function WalkZones({
                 {zone.wait !== null && zone.wait > LEFT_TOO_LONG
                   ? `, waited ${Math.ceil(zone.wait)} min`
                   : ''}
-                {recorded === undefined
+                {zone.said > 0 && recorded !== undefined
+                  ? `, ${zone.reached === 0 ? '' : 'the rest '}said to be reached by ${recorded.by.name}`
+                  : ''}
+                {recorded === undefined || zone.said > 0
                   ? ''
                   : `, recorded ${recorded.value === true ? 'as reached' : 'as not reached'}`}
               </span>
@@ -82,6 +85,12 @@ export function WalkZones({
           )
         })}
       </ul>
+      {hand.state.zones.some(({ said }) => said > 0) ? (
+        <p className="field-note">
+          Said to be reached: ticked on the card and not walked. It has no times, so nobody knows how long
+          concrete beside it waited.
+        </p>
+      ) : null}
       {fault === null ? null : (
         <p role="alert" className="check-fault">
           {fault}

@@ -63,6 +63,7 @@ export class ExampleWalk {
     readonly plan: CompactionPlan,
     readonly vibrator: number | null = null,
     readonly recorded: readonly Visit[] = [],
+    readonly ticked: ReadonlySet<string> = new Set(),
   ) {}
 
   state(now: number): WalkState {
@@ -87,9 +88,9 @@ export class ExampleWalk {
   }
 
   private input(now: number) {
-    const { walk, plan, vibrator } = this
+    const { walk, plan, vibrator, ticked } = this
     const visits = [...walk.visits, ...this.recorded]
-    return { walk, plan, vibrator, now, reached: reachedOf({ plan, visits, rings: RINGS }) }
+    return { walk, plan, vibrator, now, reached: reachedOf({ plan, visits, rings: RINGS, ticked }) }
   }
 }
 

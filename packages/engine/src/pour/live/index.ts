@@ -12,4 +12,4 @@ export {
   walkState,
   type ZoneState,
 } from './walk-state.ts'
-export { mergedVisits, recordedVisits, type VisitRow, WALK_ROWS, zoneRows } from './zone-rows.ts'
+export { mergedVisits, recordedVisits, tickedZones, type VisitRow, WALK_ROWS, zoneRows } from './zone-rows.ts'

@@ -10,6 +10,8 @@ export interface Reached {
   readonly visits: readonly (readonly Visit[])[]
   /** 1 where concrete was reached by visits of another pattern all round the stop. */
   readonly before: Uint8Array
+  /** 1 where nothing was walked and somebody ticked the zone: reached by that person's word alone. */
+  readonly said: Uint8Array
 }
 
 export interface ReachedInput {
@@ -17,14 +19,16 @@ export interface ReachedInput {
   readonly visits: readonly Visit[]
   /** The panel's outline, then its openings: no reach goes across them. */
   readonly rings: readonly Ring[]
+  /** Ids of zones that somebody ticked as placed and vibrated. */
+  readonly ticked?: ReadonlySet<string>
 }
 
 /**
  * Visits put to the stops of a plan by their place. Where the pattern changed under the walk (other heads), an old visit stands at no stop: a
  * new stop then counts as reached only if its whole reach, looked at in 37 places, lies in the reach of old visits of that layer, in a straight line
- * inside the concrete.
+ * inside the concrete. What is left in a zone that was ticked is reached by word.
  */
-export function reachedOf({ plan, visits, rings }: ReachedInput): Reached {
+export function reachedOf({ plan, visits, rings, ticked }: ReachedInput): Reached {
   const stops = stopsOf(plan)
   const own: Visit[][] = stops.map(() => [])
   const strange: Visit[] = []
@@ -43,7 +47,10 @@ export function reachedOf({ plan, visits, rings }: ReachedInput): Reached {
       )
       if (near.length > 0 && within(place, radius, near, rings)) before[at] = 1
     }
-  return { visits: own, before }
+  const said = Uint8Array.from(stops, ({ zone }, at) =>
+    own[at]?.length === 0 && before[at] === 0 && ticked?.has(plan.zones[zone]?.id ?? '') ? 1 : 0,
+  )
+  return { visits: own, before, said }
 }
 
 /** The stop itself and three rings of twelve places around it. */

@@ -13,18 +13,19 @@ export interface Wait {
 
 /**
  * The longest wait at each stop that joins worked concrete: from the last time that a neighbour (reaches overlap, same layer, or the layer
- * below) was worked until this one was, or until now. A stop whose neighbours are all untouched waits for nothing.
+ * below) was worked until this one was, or until now. A stop whose neighbours are all untouched waits for nothing; what was
+ * only said to be reached has no time, and nothing is counted from it.
  */
 export function waitsOf(
   plan: CompactionPlan,
-  { visits, before }: Reached,
+  { visits, before, said }: Reached,
   { now, current }: { readonly now: number; readonly current: number | null },
 ): Wait[] {
   const stops = stopsOf(plan)
   const neighbours = neighboursOf(plan)
   return stops.flatMap((_, stop): Wait[] => {
     const begun = visits[stop]?.[0]?.from ?? null
-    if (begun === null && before[stop] === 1) return []
+    if (begun === null && (before[stop] === 1 || said[stop] === 1)) return []
     const goesOn = begun === null && stop !== current
     if (begun === null && stop === current) return []
     const until = begun ?? now

@@ -14,6 +14,8 @@ export type StopState =
   /** Longer than twice the most. */
   | 'long'
   | 'now'
+  /** Not walked, and its zone was ticked: by that person's word. */
+  | 'said'
   /** Passed over: later ones of the same vibrator were reached. */
   | 'missed'
   | 'waiting'
@@ -21,9 +23,13 @@ export type StopState =
 export interface ZoneState {
   readonly id: string
   readonly order: number
+  /** Walked stops; what was only said is not among them. */
   readonly reached: number
+  /** Stops that were not walked and are said to be reached. */
+  readonly said: number
   /** Stops of all vibrators and layers. */
   readonly of: number
+  /** Every stop was walked. */
   readonly done: boolean
   /** The same of the vibrator that this device follows. */
   readonly own: { readonly reached: number; readonly of: number }
@@ -46,12 +52,12 @@ export interface WalkState {
   readonly current: number | null
   /** Seconds that it is in now; null while it is out. */
   readonly seconds: number | null
-  /** The next stop of this device's vibrator; null where all of them are reached. */
+  /** The next stop of this device's vibrator; null where all of them are reached or said to be. */
   readonly next: number | null
   /** Waits that were too long, or are, the longest first. */
   readonly left: readonly Wait[]
   readonly zones: readonly ZoneState[]
-  /** Every stop of this device's vibrator is reached, and the vibrator is out. */
+  /** Every stop of this device's vibrator is reached or said to be, and the vibrator is out. */
   readonly done: boolean
 }
 
@@ -76,6 +82,7 @@ export function walkState({ walk, plan, reached, vibrator, now }: WalkStateInput
     if (at === current) return 'now'
     // Somebody who helps out in another's share has passed nothing over there.
     const followed = vibrator === null || stop.vibrator === vibrator
+    if (!isReached(at) && reached.said[at] === 1) return 'said'
     if (!isReached(at)) return followed && at < (last.get(stop.vibrator) ?? -1) ? 'missed' : 'waiting'
     const seconds = (reached.visits[at] ?? []).reduce((sum, { from, to }) => sum + (to - from) / 1000, 0)
     if (reached.before[at] === 1 && seconds === 0) return 'reached'
@@ -83,7 +90,7 @@ export function walkState({ walk, plan, reached, vibrator, now }: WalkStateInput
     return seconds > INSERTION_SECONDS.high * 2 ? 'long' : 'reached'
   })
   const waits = waitsOf(plan, reached, { now, current })
-  const zones = zonesOf({ plan, isReached, vibrator, current, waits })
+  const zones = zonesOf({ plan, isReached, said: reached.said, vibrator, current, waits })
   const next = nextStop({ plan, reached, vibrator, from: current ?? last.get(vibrator ?? 1) ?? -1, current })
   const of = (state: StopState): number[] => stops.flatMap((each, at) => (each === state ? [at] : []))
   return {
@@ -91,7 +98,7 @@ export function walkState({ walk, plan, reached, vibrator, now }: WalkStateInput
     insertions: shown(plan, stops, zones),
     missed: of('missed'),
     short: of('short'),
-    reached: stops.filter((state) => state !== 'missed' && state !== 'waiting').length,
+    reached: stops.filter((state) => state !== 'missed' && state !== 'waiting' && state !== 'said').length,
     current,
     seconds: walk.current === null ? null : Math.max(0, (now - walk.current.since) / 1000),
     next,
@@ -101,14 +108,14 @@ export function walkState({ walk, plan, reached, vibrator, now }: WalkStateInput
   }
 }
 
-/** On to the next stop that was not reached yet; out where none is left. */
+/** On to the next stop that was neither reached nor said to be; out where none is left. */
 export function goOn({ walk, plan, reached, vibrator, now }: WalkStateInput): Walk {
   const { next } = walkState({ walk, plan, reached, vibrator, now })
   const stop = next === null ? undefined : stopsOf(plan)[next]
   return stop === undefined ? pulledOut(walk, now) : goTo(walk, stop, now)
 }
 
-/** The next own stop in working order after `from` that was not reached, else the first that was missed; null where all are reached. */
+/** The next own stop in working order after `from` that was neither reached nor said to be, else the first that was missed; null where none is left. */
 function nextStop({
   plan,
   reached,
@@ -123,7 +130,8 @@ function nextStop({
     at !== current &&
     (vibrator === null || stop.vibrator === vibrator) &&
     (reached.visits[at]?.length ?? 0) === 0 &&
-    reached.before[at] !== 1
+    reached.before[at] !== 1 &&
+    reached.said[at] !== 1
       ? [at]
       : [],
   )
@@ -133,12 +141,14 @@ function nextStop({
 function zonesOf({
   plan,
   isReached,
+  said,
   vibrator,
   current,
   waits,
 }: {
   readonly plan: CompactionPlan
   readonly isReached: (stop: number) => boolean
+  readonly said: Uint8Array
   readonly vibrator: number | null
   readonly current: number | null
   readonly waits: readonly Wait[]
@@ -162,6 +172,7 @@ function zonesOf({
       id,
       order,
       ...counted(own),
+      said: own.filter(({ at }) => said[at] === 1 && at !== current).length,
       done: own.every(({ done }) => done),
       own: counted(mine),
       layers,

@@ -8,7 +8,7 @@ import { ExampleWalk, examplePlan } from './example-walk.ts'
 import { reachedOf } from './reached.ts'
 import { stopsOf } from './stops.ts'
 import { takeBack } from './walk.ts'
-import { mergedVisits, recordedVisits, zoneRows } from './zone-rows.ts'
+import { mergedVisits, recordedVisits, tickedZones, zoneRows } from './zone-rows.ts'
 
 const START = 1_800_000_000_000
 const at = (seconds: number): number => START + seconds * 1000
@@ -75,6 +75,50 @@ describe('a walk over the insertions', () => {
         expect(spent).toBeLessThanOrEqual((now + 10) * 1000)
       }),
     )
+  })
+})
+
+describe('a zone that was ticked and not walked', () => {
+  const plan = examplePlan({ count: 9 })
+  const first = plan.zones[0]?.id ?? ''
+
+  it('counts as said, never as walked nor as missed; the next stop lies in a zone that is neither', () => {
+    const hand = new ExampleWalk(plan, null, [], new Set([first]))
+    const before = hand.state(at(0))
+    expect([before.next, before.reached, before.missed]).toEqual([3, 0, []])
+    expect(before.zones.map(({ reached, said, done }) => [reached, said, done])).toEqual([
+      [0, 3, false],
+      [0, 0, false],
+      [0, 0, false],
+    ])
+    expect(before.stops.slice(0, 4)).toEqual(['said', 'said', 'said', 'waiting'])
+    const after = hand.onward(at(0)).to(6, at(10)).out(at(20)).state(at(20))
+    expect(after.missed).toEqual([4, 5])
+    expect([after.reached, after.zones[0]?.reached]).toEqual([2, 0])
+  })
+
+  it('is walked where somebody walks in it all the same; the rest stays said', () => {
+    const hand = new ExampleWalk(plan, null, [], new Set([first])).to(1, at(0)).out(at(10))
+    const state = hand.state(at(10))
+    expect(state.stops.slice(0, 3)).toEqual(['said', 'reached', 'said'])
+    expect(state.zones[0]).toMatchObject({ reached: 1, said: 2, done: false })
+  })
+
+  it('does not wait beside walked concrete, and lets the walk end', () => {
+    const hand = new ExampleWalk(plan, null, [], new Set([first]))
+    for (let i = 0; i < 6; i += 1) hand.onward(at(i * 10))
+    const state = hand.out(at(60)).state(at(60 + 30 * 60))
+    expect([state.next, state.done, state.reached, state.left]).toEqual([null, true, 6, []])
+  })
+
+  it('is ticked by yes for the revision in force alone', () => {
+    const values = {
+      'zone:0-900': { value: true, revision: 'B' },
+      'zone:900-1800': { value: true, revision: 'A' },
+      'zone:1800-2700': { value: false, revision: 'B' },
+      'walk:0-900:x': { value: true, revision: 'B' },
+    }
+    expect([...tickedZones(values, 'B')]).toEqual(['0-900'])
   })
 })
 

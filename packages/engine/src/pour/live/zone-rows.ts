@@ -50,6 +50,23 @@ export function recordedVisits(values: Readonly<Record<string, { readonly value:
   )
 }
 
+/** Begin of the ids under which the record keeps the tick of a zone. */
+const ZONE_TICK = 'zone:'
+
+/** Zones that stand ticked as placed and vibrated for a revision. */
+export function tickedZones(
+  values: Readonly<Record<string, { readonly value: unknown; readonly revision: string | null }>>,
+  revision: string | null,
+): ReadonlySet<string> {
+  return new Set(
+    Object.entries(values).flatMap(([id, recorded]) =>
+      id.startsWith(ZONE_TICK) && recorded.value === true && recorded.revision === revision
+        ? [id.slice(ZONE_TICK.length)]
+        : [],
+    ),
+  )
+}
+
 /** Visits of this device and of the record, each once. */
 export function mergedVisits(own: readonly Visit[], recorded: readonly Visit[]): readonly Visit[] {
   const keyOf = ({ at: [x, y], layer, from }: Visit): string =>
