@@ -120,7 +120,8 @@ function saturationStep(symbol: string, celsius: number, result: number): Step {
   }
 }
 
-function dryingGaps({ air, humidity, wind, concrete, limit }: DryingInput): string[] {
+/** What keeps the formulas from being used; empty where they may be. */
+export function dryingGaps({ air, humidity, wind, concrete, limit }: DryingInput): string[] {
   const gaps: string[] = []
   if (!(air >= -10 && air <= 60)) gaps.push('air: the formulas are used from −10 to 60 °C')
   if (!(concrete >= -10 && concrete <= 60)) gaps.push('concrete: the formulas are used from −10 to 60 °C')

@@ -307,4 +307,26 @@ describe('a surface as it stands now', () => {
     }
     expect(replayed).toBeGreaterThanOrEqual(4)
   })
+
+  it('names air that is too cold for the formulas of drying, and has no rate in it', () => {
+    // Below −18 °C Uno's (air + 18)^2.5 is no number.
+    const found = now({ weather: weather(-20) })
+    expect(found.drying).toBeNull()
+    expect(found.unknown).toEqual(['air: the formulas are used from −10 to 60 °C'])
+    expect(found.water.length).toBeGreaterThan(0)
+    expect(
+      found.water.every(({ rate, other, dried }) => rate === null && other === null && dried === null),
+    ).toBe(true)
+    expect(found.sheen).toBe('not known')
+  })
+
+  it('takes a mixing time of a wrong century for no hour of placing, and is quick about it', () => {
+    const began = performance.now()
+    const cast = { entry: 'c', at: '0026-06-01T08:00:00.000Z', bed: 'B1', mix: 'M40' }
+    const values = { place: { vibrated: seen(true, 0.6) }, finish: { 'boot-print': seen(3, 3) } }
+    const found = now({ facts: { ...facts(values), cast } })
+    expect(found.sign).toBeNull()
+    expect(found.windows[0]?.from).toBe(0.5)
+    expect(performance.now() - began).toBeLessThan(2000)
+  })
 })

@@ -1,5 +1,5 @@
 import type { Plan } from '../plan.ts'
-import { type Drying, drying } from '../pour/drying.ts'
+import { type Drying, drying, dryingGaps } from '../pour/drying.ts'
 import {
   airGaps,
   airThen,
@@ -272,7 +272,7 @@ class Surface {
         placed: this.placed,
         activation: this.activation,
       }),
-      unknown: then === null ? airGaps(air, hour) : [],
+      unknown: then === null ? airGaps(air, hour) : dryingGaps({ ...then, concrete: celsius }),
     }
   }
 

@@ -47,6 +47,8 @@ const AT_SURFACE = /surface|top|face|skin/i
 /** No fresh concrete is colder or hotter: what reads so is a slip or a dead sensor, °C. */
 const COLDEST = -10
 const HOTTEST = 60
+/** Concrete lies in the mould and stiffens within this of mixing, h: what is seen later is a slip of a date. */
+const FRESH = 72
 
 /** What the record holds of a surface, in hours from mixing. What came from before mixing, or no concrete reads, is left out. */
 export function finishReadings(
@@ -157,7 +159,7 @@ function lastSign(values: Values, hourOf: (instant: string) => number): SeenSign
   }))
   const last = [...prints, ...resistances]
     .map(({ one, what, share }) => ({ one, what, share, hour: hourOf(one.seen) }))
-    .filter(({ share, hour }) => share !== null && hour > 0)
+    .filter(({ share, hour }) => share !== null && hour > 0 && hour <= FRESH)
     .sort((a, b) => a.hour - b.hour)
     .at(-1)
   if (last === undefined || last.share === null) return null
@@ -171,7 +173,7 @@ function sheenHour(values: Values, hourOf: (instant: string) => number): FinishR
     valuesAt(values, id)
       .filter(({ value }) => value === true)
       .map((one) => hourOf(one.seen))
-      .filter((hour) => hour > 0)
+      .filter((hour) => hour > 0 && hour <= FRESH)
   const [said] = hoursAt(SURFACE_IDS.sheen)
   if (said !== undefined) return { hour: said, said: 'at' }
   const [floated] = hoursAt('floated')
@@ -188,7 +190,7 @@ function placedHour(
     .filter(([key, { value }]) => (key.startsWith('zone:') || key === 'vibrated') && value === true)
     .map(([, { seen }]) => hourOf(seen))
   const discharged = loads.flatMap((load) => (load.discharged === undefined ? [] : [hourOf(load.discharged)]))
-  const hours = (zones.length > 0 ? zones : discharged).filter((hour) => hour >= 0)
+  const hours = (zones.length > 0 ? zones : discharged).filter((hour) => hour >= 0 && hour <= FRESH)
   return hours.length === 0 ? null : Math.min(...hours)
 }
 

@@ -155,7 +155,8 @@ describe('the card of the concrete that arrives', () => {
   })
 
   it('a second mix is for an engineer alone', () => {
-    const two = [load({ volume: 2 }), load({ number: '7002', mix: 'M50', began: '2026-06-01T12:55:00.000Z' })]
+    const second = { began: '2026-06-01T12:55:00.000Z', discharged: '2026-06-01T13:05:00.000Z' }
+    const two = [load({ volume: 2 }), load({ number: '7002', mix: 'M50', ...second })]
     const facts = decision(drawn, 'load:7002:mix')
     expect(card(two, decision(facts, 'loads:one-mix')).missing).toEqual([
       'One mix in all loads: fails, needs a decision',

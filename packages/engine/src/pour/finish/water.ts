@@ -1,4 +1,4 @@
-import { menzelRate, unoRate } from '../drying.ts'
+import { dryingGaps, menzelRate, unoRate } from '../drying.ts'
 import type { TemperatureReadings } from '../setting.ts'
 import { type AirThen, airThen, type SurfaceAir } from './air.ts'
 import { type BleedKind, bledAtAge, bleedSpeed } from './bleed.ts'
@@ -8,7 +8,7 @@ import type { Sheen } from './windows.ts'
 export interface WaterPoint {
   /** From mixing. */
   readonly hour: number
-  /** By Uno and by Menzel, kg/m²/h; null where air, humidity or wind is not known. Below 0 water condenses. */
+  /** By Uno and by Menzel, kg/m²/h; null where air, humidity or wind is not known, or outside the formulas. Below 0 water condenses. */
   readonly rate: number | null
   readonly other: number | null
   /** Bled since placing, kg/m². */
@@ -61,12 +61,12 @@ export function surfaceWater(input: WaterInput): WaterPoint[] {
   return points
 }
 
-/** Both rates in one air; both null where it is not known. */
+/** Both rates in one air; both null where it is not known, or so cold that neither formula is used. */
 export function ratesAt(
   then: AirThen | null,
   concrete: number,
 ): { readonly rate: number | null; readonly other: number | null } {
-  return then === null
+  return then === null || dryingGaps({ ...then, concrete }).length > 0
     ? { rate: null, other: null }
     : { rate: unoRate({ ...then, concrete }), other: menzelRate({ ...then, concrete }) }
 }

@@ -67,6 +67,10 @@ describe('one load', () => {
     ['age', { discharged: undefined }, {}, 'unknown'],
     ['age', { batched: undefined }, {}, 'unknown'],
     ['age', { discharged: '2026-06-01T11:00:00.000Z' }, {}, 'unknown'],
+    // Arrived after it was poured, and begun after it had ended: one of the times is a slip.
+    ['age', { arrived: '2026-06-01T13:05:00.000Z' }, {}, 'unknown'],
+    ['age', { began: '2026-06-01T12:51:00.000Z', arrived: undefined }, {}, 'unknown'],
+    ['age', { arrived: '2026-06-01T12:00:00.000Z', began: '2026-06-01T12:00:00.000Z' }, {}, 'pass'],
     ['age', {}, us, 'unknown'],
     ['age', {}, eu, 'unknown'],
     ['age', {}, { ...us, dischargeMinutes: 90 }, 'pass'],

@@ -152,10 +152,10 @@ function ageRow({ load, order, family }: OneLoadInput): LoadRow {
   const limit = dischargeLimit(family, order.dischargeMinutes)
   const { batched, discharged } = load
   const minutes = (Date.parse(discharged ?? '') - Date.parse(batched ?? '')) / MINUTE
-  const backwards = minutes < 0
+  const backwards = backwardsOf(load)
   const check = compare({
     ...base(load, 'age'),
-    demand: Number.isFinite(minutes) && !backwards ? minutes : null,
+    demand: Number.isFinite(minutes) && backwards === null ? minutes : null,
     limit: limit.value,
     unit: 'min',
     sense: 'at most',
@@ -164,11 +164,28 @@ function ageRow({ load, order, family }: OneLoadInput): LoadRow {
       ...(limit.gap === undefined ? [] : [limit.gap]),
       ...(batched === undefined ? ['batching time on the docket'] : []),
       ...(discharged === undefined ? ['end of discharge'] : []),
-      ...(backwards ? ['age: discharge ends before batching'] : []),
+      ...(backwards === null ? [] : [`age: ${backwards}`]),
     ],
     ...(limit.note === undefined ? {} : { note: limit.note }),
   })
-  return rowOfCheck(check, saidBy([load], ['batched', 'discharged']), waitsForEnd(load))
+  return rowOfCheck(check, saidBy([load], ['batched', 'arrived', 'began', 'discharged']), waitsForEnd(load))
+}
+
+const WAY = [
+  ['batched', 'batching'],
+  ['arrived', 'arrival'],
+  ['began', 'begin of discharge'],
+  ['discharged', 'end of discharge'],
+] as const
+
+/** The first two moments of a load that stand in the wrong order, in words; null where none do. One of them is a slip: nobody knows which. */
+function backwardsOf(load: Load): string | null {
+  const told = WAY.flatMap(([field, words]) => {
+    const at = Date.parse(load[field] ?? '')
+    return Number.isFinite(at) ? [{ at, words }] : []
+  })
+  const late = told.findIndex(({ at }, index) => at < (told[index - 1]?.at ?? at))
+  return late < 1 ? null : `${told[late]?.words} before ${told[late - 1]?.words}`
 }
 
 function slumpRow({ load, order, family }: OneLoadInput): LoadRow {
