@@ -6,6 +6,18 @@ const RAIL: SideFormInput = { thickness: 200, modulus: 8000, inertia: 1_139_000,
 
 describe('side form', () => {
   it.each<[string, Partial<SideFormInput>]>([
+    ['thickness', { thickness: 1e308 }],
+    ['modulus', { modulus: 1e308 }],
+    ['spacing', { spacing: 1e308 }],
+    ['weight', { weight: 1e-320 }],
+  ])('is not known where %s makes its numbers overflow', (_, change) => {
+    expect(sideForm({ ...RAIL, ...change })).toMatchObject({
+      known: false,
+      gaps: [expect.stringMatching(/beyond/)],
+    })
+  })
+
+  it.each<[string, Partial<SideFormInput>]>([
     ['thickness', { thickness: 0 }],
     ['modulus', { modulus: Number.NaN }],
     ['inertia', { inertia: -1 }],

@@ -51,6 +51,9 @@ export interface SideForm {
   readonly check: Check
 }
 
+const BEYOND =
+  'thickness, modulus, inertia, spacing, weight, limit: sizes of a rail; these are beyond computing'
+
 /** Line load of a triangular head on a side form, kN/m; thickness mm, weight kN/m³. */
 export function sideThrust(thickness: number, weight: number): number {
   return (weight * (thickness / 1000) ** 2) / 2
@@ -82,7 +85,7 @@ export function spacingForBow(
  * The rail is taken as held at props only, the whole thrust on it as an even line load. Left out: a screed or a person
  * leaning on it, slip of magnets, twist of the rail, strength of rail and props.
  *
- * Unknown where a size is missing or not above 0. Example: 150 mm, 25 kN/m³, E 8000, I 1 139 000, L 1000, one span: 0.2812 kN/m,
+ * Unknown where a size is missing or not above 0, or so far from any rail that its numbers overflow. Example: 150 mm, 25 kN/m³, E 8000, I 1 139 000, L 1000, one span: 0.2812 kN/m,
  * 0.402 mm.
  */
 export function sideForm(input: SideFormInput): Worked<SideForm> {
@@ -104,6 +107,7 @@ export function sideForm(input: SideFormInput): Worked<SideForm> {
   const overturning = (weight * (thickness / 1000) ** 3) / 6
   const bow = railBow(spans, thrust, { modulus, inertia }, spacing)
   const spacingAtLimit = spacingForBow(spans, thrust, { modulus, inertia }, limit)
+  if (![thrust, overturning, bow, spacingAtLimit].every(Number.isFinite)) return unknown(BEYOND)
   const working: Step[] = [
     {
       symbol: 'w',

@@ -96,7 +96,11 @@ describe('the card of the concrete that arrives', () => {
       expect(found.rows.find(({ id }) => id === 'load:7001:age')?.decision).toBeNull()
     }
     // The wait of the next load rests on the same end, and is told once.
-    const next = load({ number: '7002', began: '2026-06-01T12:55:00.000Z' })
+    const next = load({
+      number: '7002',
+      began: '2026-06-01T12:55:00.000Z',
+      discharged: '2026-06-01T13:05:00.000Z',
+    })
     expect(card([running, next]).missing).toEqual(['Load 7001: still discharging'])
     expect(card([load()]).ready).toBe(true)
     // A load of which nobody said that it began does not run: its age is a matter of decision.

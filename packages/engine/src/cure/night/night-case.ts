@@ -263,6 +263,8 @@ function topOf({ weather, hours, roofed, covering }: TopInput): {
       ...weather,
       sun: sunless ? [] : weather.sun,
       sky: skyless ? weather.air.flatMap(clearSky) : weather.sky,
+      // What stands in for the sky has none of its holes.
+      gaps: weather.gaps.filter(({ column }) => !(skyless && column === 'sky')),
     },
     assumed,
   }

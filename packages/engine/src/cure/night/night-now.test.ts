@@ -31,6 +31,13 @@ const flat = (celsius: number, hours = 48) => {
 }
 
 describe('a night of a panel now', () => {
+  it('takes a clear sky all the time for a sky with a hole in it, and says so', () => {
+    const forecast = [...weather(0, 6, { sky: 2 }), ...weather(7, 14), ...weather(15, 40, { sky: 2 })]
+    const holed = nightOf({ weather: [], forecast })
+    expect(holed.assumed.map(({ field }) => field)).toContain('weather.sky')
+    expect(holed.coldest.celsius).toBe(nightOf({ weather: [], forecast: weather(0, 40) }).coldest.celsius)
+  })
+
   it('has its curves, its coldest place, its findings and its working', () => {
     const night = nightOf()
     expect(night.curves.times.at(-1)).toBe(night.hours)
