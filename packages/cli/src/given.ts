@@ -11,6 +11,9 @@ export interface NumberWanted {
   readonly unit?: string
 }
 
+/** No size, weight or energy of concrete comes near it, and no formula overflows under it. */
+const LARGEST = 1e15
+
 /** The options and files that were given to a verb, read strictly: nothing is guessed. */
 export class Given {
   constructor(
@@ -38,6 +41,7 @@ export class Given {
       (wanted.most === undefined || value <= wanted.most) &&
       (wanted.whole !== true || Number.isInteger(value))
     if (!fits) throw this.fault(name, raw, numberWords(wanted))
+    if (Math.abs(value) > LARGEST) throw this.fault(name, raw, `${numberWords(wanted)}, at most ${LARGEST}`)
     return value
   }
 

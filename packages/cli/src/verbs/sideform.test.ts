@@ -32,6 +32,12 @@ describe('castwright sideform', () => {
     ])
   })
 
+  it('refuses a number that no rail has, and says which option', async () => {
+    const ran = await cli([...args({ modulus: '1e308' }), '--json'])
+    expect([ran.code, ran.out]).toEqual([2, ''])
+    expect(ran.err).toMatch(/modulus.*1e308.*at most 1000000000000000/)
+  })
+
   it('fails where the bow is over the limit', async () => {
     const ran = await cli([...args({ spacing: '1500', limit: '1.5', weight: '25' }), '--json'])
     expect(ran.code).toBe(1)

@@ -29,6 +29,13 @@ describe('castwright strength', () => {
     })
   })
 
+  it('refuses a curve whose numbers would overflow', async () => {
+    const steep = { curve: { form: 'hyperbolic', ultimate: 55, rate: 1e308, offset: 4 }, scatter: 0.07 }
+    const ran = await strength(['--json'], { 'mix.json': JSON.stringify(steep) })
+    expect([ran.code, ran.out]).toEqual([2, ''])
+    expect(ran.err).toContain('curve.rate')
+  })
+
   it('lists what it assumed', async () => {
     const { assumed } = (await strength(['--json'])).json() as { assumed: { field: string; value: number }[] }
     expect(assumed.map(({ field, value }) => [field, value])).toEqual([

@@ -12,15 +12,18 @@ const mark = z.string().min(1).max(40)
 const day = z.iso.date()
 const leg = z.number().int().positive().max(16)
 
+/** MPa; far above any concrete, so that no formula overflows. */
+const strength = positive.max(10_000)
+
 const curve = z.discriminatedUnion('form', [
   z.strictObject({
     form: z.literal('hyperbolic'),
-    ultimate: positive,
-    rate: positive,
+    ultimate: strength,
+    rate: positive.max(1000),
     offset: z.number().min(0),
   }),
-  z.strictObject({ form: z.literal('exponential'), ultimate: positive, tau: positive, shape: positive }),
-  z.strictObject({ form: z.literal('ec2'), mean28: positive, s: positive }),
+  z.strictObject({ form: z.literal('exponential'), ultimate: strength, tau: positive, shape: positive }),
+  z.strictObject({ form: z.literal('ec2'), mean28: strength, s: positive }),
 ])
 
 const strengthTest = z.strictObject({ age: positive, strength: positive, temperature: z.number().optional() })
