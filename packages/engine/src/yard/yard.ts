@@ -70,7 +70,7 @@ const mix = z.strictObject({
   /** How it bleeds: `little` with slag, fume or low water; `hardly` with much fume, w/b under 0.35, self-compacting. */
   bleeds: z.enum(['plain', 'little', 'hardly']).optional(),
   /** Greatest age from batching to the end of discharge, minutes: what order or supplier states; outranks the family. */
-  dischargeMinutes: positive.optional(),
+  dischargeMinutes: positive.max(10_000).optional(),
   /** Without it the temperatures of a night are not computed. */
   heat: mixHeat.optional(),
   /** Lets open tests of like mixes stand in for a mix that has neither curve nor tests, until results of its own are there. */
