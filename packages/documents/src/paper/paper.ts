@@ -101,10 +101,11 @@ export class Paper {
     this.y += points
   }
 
-  heading(text: string, level: 1 | 2 = 2): void {
+  /** `follows`: height of what must not be parted from it, points. */
+  heading(text: string, level: 1 | 2 = 2, follows = 30): void {
     const size = level === 1 ? 22 : 13
     const lines = this.letters.lines(text, size, true, this.width)
-    this.need(lines.length * size * 1.25 + 30)
+    this.need(lines.length * size * 1.25 + follows)
     this.tagged(level === 1 ? 'H1' : 'H2', () => this.write(lines, { size, bold: true, x: this.left }))
     this.gap(level === 1 ? 4 : 3)
   }

@@ -71,8 +71,12 @@ export function spansText(spans: number, spacing: number): string {
   return spans === 1 ? lengthText(spacing) : `${spans} × ${lengthText(spacing)}`
 }
 
-/** A dimension line beside the form with a tick at every prop and one number for their equal distances. */
+/**
+ * A dimension line beside the form with a tick at every prop and one number for their equal distances. A side that its two ends hold has none:
+ * its length stands in the chains of the panel.
+ */
 function sideChain(layout: Layout, drawing: Drawing, side: PropSide, band: number): MarkShapes {
+  if (side.spans === 1) return { shapes: [], notes: [] }
   const outline = drawing.outline as unknown as Ring
   const [a, b] = [outline[side.side - 1], outline[side.side % outline.length]]
   if (a === undefined || b === undefined) return { shapes: [], notes: [] }

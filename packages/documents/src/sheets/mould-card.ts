@@ -37,7 +37,6 @@ export async function mouldCard(input: SheetInput): Promise<Uint8Array> {
   paper.picture(mouldPicture({ drawing, mould, frame: frame(250) }))
   sidesPart(paper, input)
 
-  paper.heading('Load on the side forms')
   const height = yard.yard?.forms?.find(({ mark }) => mark === mould.form)?.height ?? null
   const section = formSectionPicture({
     mark: plan.mark,
@@ -46,6 +45,7 @@ export async function mouldCard(input: SheetInput): Promise<Uint8Array> {
     mould,
     frame: frame(150),
   })
+  paper.heading('Load on the side forms', 2, section === null ? 30 : section.height + 24)
   if (section === null) paper.paragraph('Not known.')
   else keyedPicture(paper, section)
   const rail = railBowPicture({ mark: plan.mark, mould, frame: frame(110) })
