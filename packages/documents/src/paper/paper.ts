@@ -29,6 +29,11 @@ export interface PaperInput {
 
 type Struct = PDFKit.PDFStructureElement
 
+/** Height that a picture takes with its scale line, points; a heading that belongs to it asks for as much. */
+export function pictureRoom({ height }: Pick<Picture, 'height'>): number {
+  return height + 16
+}
+
 /**
  * A sheet being written from the top: tagged for those who hear it, with page breaks between lines and never inside them.
  * Positions are points from the top left corner.
@@ -179,7 +184,7 @@ export class Paper {
 
   /** A drawing to scale, with its title as the alternative text. */
   picture(picture: Picture): void {
-    this.need(picture.height + 16)
+    this.need(pictureRoom(picture))
     const x = this.left + (this.width - picture.width) / 2
     const figure = this.pdf.struct('Figure', { alt: picture.title }, () =>
       drawPicture(this, picture, [x, this.y]),

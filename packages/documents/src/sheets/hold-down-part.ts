@@ -1,5 +1,5 @@
 import { ceilTo, shown } from '@castwright/engine/working'
-import { type Paper, POINTS_PER_MM } from '../paper/paper.ts'
+import { type Paper, POINTS_PER_MM, pictureRoom } from '../paper/paper.ts'
 import { setPicture } from '../picture/set-picture.ts'
 import { voidSection } from '../picture/void-section.ts'
 import type { SheetInput } from './sheet.ts'
@@ -16,14 +16,13 @@ export function holdDownPart(paper: Paper, { plan, drawing }: SheetInput): void 
   const { mould } = plan
   const { voids, ducts } = mould
   if (voids.length === 0 && ducts.length === 0) return
-  paper.heading('Void formers and ducts')
-  paper.picture(
-    setPicture({
-      drawing,
-      mould: { ...mould, chairs: [] },
-      frame: { width: paper.width, height: 220, text: 9, paper: POINTS_PER_MM },
-    }),
-  )
+  const above = setPicture({
+    drawing,
+    mould: { ...mould, chairs: [] },
+    frame: { width: paper.width, height: 220, text: 9, paper: POINTS_PER_MM },
+  })
+  paper.heading('Void formers and ducts', 2, pictureRoom(above))
+  paper.picture(above)
   for (const held of voids.slice(0, 2)) {
     paper.picture(
       voidSection({

@@ -2,7 +2,7 @@ import { mouldSurvey } from '@castwright/engine/mould'
 import type { Ring } from '@castwright/engine/panel'
 import { mouldNow } from '@castwright/engine/steps'
 import { ceilTo, shown } from '@castwright/engine/working'
-import { type Paper, POINTS_PER_MM } from '../paper/paper.ts'
+import { type Paper, POINTS_PER_MM, pictureRoom } from '../paper/paper.ts'
 import { lengthText } from '../picture/chain.ts'
 import { formSectionPicture } from '../picture/form-section-picture.ts'
 import { mouldMeasuredPicture } from '../picture/mould-measured-picture.ts'
@@ -45,7 +45,7 @@ export async function mouldCard(input: SheetInput): Promise<Uint8Array> {
     mould,
     frame: frame(150),
   })
-  paper.heading('Load on the side forms', 2, section === null ? 30 : section.height + 24)
+  paper.heading('Load on the side forms', 2, section === null ? 30 : pictureRoom(section))
   if (section === null) paper.paragraph('Not known.')
   else keyedPicture(paper, section)
   const rail = railBowPicture({ mark: plan.mark, mould, frame: frame(110) })
@@ -158,17 +158,16 @@ function tapePart(paper: Paper, { plan, drawing, facts, yard }: SheetInput): voi
     values[id]?.revision === facts.revision ? values[id]?.value : undefined
   const taped = new Set(survey.lengths.flatMap(({ id }) => (found(id) === undefined ? [] : [id])))
   const shape = now?.shape ?? null
-  paper.heading(shape === null ? 'Lengths that give the shape of the mould' : 'The mould as measured')
-  keyedPicture(
-    paper,
-    mouldMeasuredPicture({
-      drawing,
-      survey,
-      taped,
-      shape,
-      frame: { width: paper.width, height: 180, text: 9, paper: POINTS_PER_MM },
-    }),
-  )
+  const picture = mouldMeasuredPicture({
+    drawing,
+    survey,
+    taped,
+    shape,
+    frame: { width: paper.width, height: 180, text: 9, paper: POINTS_PER_MM },
+  })
+  const title = shape === null ? 'Lengths that give the shape of the mould' : 'The mould as measured'
+  paper.heading(title, 2, pictureRoom(picture))
+  keyedPicture(paper, picture)
   for (const check of now === null ? [] : [now.readings, now.corners, now.square])
     if (check?.note !== undefined && check.note !== '') paper.paragraph(check.note)
   if (shape === null)
