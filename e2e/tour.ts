@@ -17,6 +17,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['card-steel', `${PANEL}/C03?step=cut-bend`],
   ['card-mould', `${PANEL}/T04?step=mould`],
   ['card-set', `${PANEL}/N06?step=set`],
+  ['card-deliver', `${PANEL}/E03?step=deliver`],
   ['card-place', `${PANEL}/E03?step=place`],
   ['card-finish', `${PANEL}/S06?step=finish`],
   ['card-cure', `${PANEL}/C02?step=cure`],
@@ -33,7 +34,9 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['pour', '/pours/Saltmarsh%20Library/E03'],
   ['strengths', '/strength'],
   ['strength', '/strength/Saltmarsh%20Library/C02'],
+  ['specimens', '/strength/specimens'],
   ['results', '/strength/results'],
+  ['weather', '/weather'],
   ['lifts', '/lifts'],
   ['lift', '/lifts/Saltmarsh%20Library/N06'],
   ['lift-edge', '/lifts/Saltmarsh%20Library/S06'],
@@ -42,6 +45,7 @@ const SCREENS: readonly (readonly [name: string, path: string])[] = [
   ['verify', '/verify'],
 ]
 const SHEETS = [
+  'mould-card',
   'pour-card',
   'steel-schedule',
   'bar-tags',
