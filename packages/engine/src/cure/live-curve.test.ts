@@ -127,6 +127,10 @@ describe('a curve brought up to date by cylinders of the pour', () => {
     expect(liveCurve({ ...ask, cylinders: [{ hour: 0, strength: 9 }] }).unknown.join()).toMatch(
       /cylinders\[0\]\.hour/,
     )
+    // An age of no concrete: the law of the curve is no number there.
+    const old = { hour: 1e308, strength: 42 }
+    const asked = { ...ask, cylinders: [{ hour: 370, strength: 47, celsius: 20 }, old] }
+    expect(liveCurve(asked)).toMatchObject({ curve: [], unknown: [expect.stringMatching(/^cylinders\[1\]/)] })
     const bare = liveCurve({ ...ask, mix: { curve: MIX.curve }, cylinders: [{ hour: 10, strength: 9 }] })
     expect(bare.unknown).toEqual([expect.stringMatching(/^scatter/)])
     expect(bare.hourLow).toBeNull()

@@ -58,6 +58,9 @@ export interface LiveCurve {
   readonly assumed: readonly Assumed[]
 }
 
+/** An older cylinder, a hundred years, is a slip of the keys, days; far beyond it the law of the curve is no number. */
+const OLDEST = 36_525
+
 /** Longest curve, h. */
 const LONGEST = 672
 
@@ -141,7 +144,7 @@ function modelNow(
     days: (own === undefined ? ageAlong(readings, hour, method, after) : hour * ageRate(method, own)) / 24,
     strength,
   }))
-  const bad = aged.findIndex(({ days }) => !(days > 0))
+  const bad = aged.findIndex(({ days }) => !(days > 0 && days <= OLDEST))
   if (bad >= 0) return unknown(`cylinders[${bad}]: no age is counted at its hour and temperature`)
   return known(pourModel(prior.value, aged), [])
 }
