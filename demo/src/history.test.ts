@@ -170,9 +170,7 @@ describe('the record of the invented job', () => {
     expect(card('S04', 'deliver')).toMatchObject({ state: 'done', verdict: 'pass' })
     const here = facts('E03').dockets.filter(({ discharged }) => discharged === undefined)
     expect(here.map(({ number }) => number)).toEqual(['7374'])
-    expect(card('E03', 'deliver').missing).toEqual([
-      'Load 7374: age at the end of discharge: not known, needs a decision',
-    ])
+    expect(card('E03', 'deliver').missing).toEqual(['Load 7374: still discharging'])
   })
 
   it('knows from which load each specimen of a pour came', () => {
