@@ -95,7 +95,7 @@ describe('what is to be tested when', () => {
     const none = dueTests({
       panels: [panel],
       family: codeFamily('nz'),
-      timezone: 'Pacific/Auckland',
+      timezone: 'Pacific/Fiji',
       now: MADE,
     })
     expect(none).toEqual([])
