@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
 import { DEMO_CLOCK } from '@castwright/demo'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type App, PHONE, startApp, startBrowser, watchFaults } from './app.ts'
 import { signIn } from './hands.ts'
+import { expectNoFaultsOfAxe } from './no-faults.ts'
 
 let app: App
 let browser: Browser
@@ -17,12 +17,6 @@ afterAll(async () => {
   await browser.close()
   await app.stop()
 })
-
-async function expectNoFaultsOfAxe(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
-  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true)
-}
 
 describe.each(['light', 'dark'] as const)('a fresh surface on a phone, %s', (colorScheme) => {
   it('shows its shifted window, moves with a boot print tapped without network, and refuses a humidity that cannot be', async () => {

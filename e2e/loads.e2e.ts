@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
 import { DEMO_CLOCK } from '@castwright/demo'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type App, PHONE, startApp, startBrowser, watchFaults } from './app.ts'
 import { signIn } from './hands.ts'
+import { expectNoFaultsOfAxe } from './no-faults.ts'
 
 let app: App
 let browser: Browser
@@ -33,12 +33,6 @@ async function phoneOf(name: string): Promise<{ context: BrowserContext; page: P
     .first()
     .waitFor()
   return { context, page, faults }
-}
-
-async function expectNoFaultsOfAxe(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
-  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true)
 }
 
 describe('concrete arrives, on a phone', () => {

@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
 import { DEMO_CLOCK } from '@castwright/demo'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type App, DESK, PHONE, startApp, startBrowser, watchFaults } from './app.ts'
 import { signIn } from './hands.ts'
+import { expectNoFaultsOfAxe } from './no-faults.ts'
 
 let app: App
 let browser: Browser
@@ -17,12 +17,6 @@ afterAll(async () => {
   await browser.close()
   await app.stop()
 })
-
-async function expectNoFaultsOfAxe(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
-  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true)
-}
 
 /** Zones that were ticked and not walked come first; how many, and how many insertions they have. */
 async function saidOf(page: Page): Promise<{ readonly zones: number; readonly insertions: number }> {

@@ -27,7 +27,7 @@ export function VoidPart(): ReactElement {
           <VoidView key={index} former={former} index={index} />
         ))}
         {draft.ducts.map((duct, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: as above
+          // biome-ignore lint/suspicious/noArrayIndexKey: a duct is its place in the list while it is typed
           <DuctView key={index} duct={duct} index={index} />
         ))}
         <div className="row">

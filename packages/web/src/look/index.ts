@@ -1,5 +1,6 @@
 export { announce } from './announce.tsx'
 export { Button, type ButtonProps } from './button.tsx'
+export { ColumnsField, type ColumnsFieldProps } from './columns-field.tsx'
 export { AssumedList, Explain, type ExplainProps, SourceLine } from './explain.tsx'
 export {
   CheckField,

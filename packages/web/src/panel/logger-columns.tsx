@@ -1,6 +1,6 @@
 import { type LoggerMap, TIME_FORMS } from '@castwright/documents/logger-file'
 import type { ReactElement } from 'react'
-import { Field, NumberField, readNumber, SelectField } from '../look/index.ts'
+import { ColumnsField, NumberField, readNumber, SelectField } from '../look/index.ts'
 import type { LoggerTable } from './temperature-log.ts'
 
 const FORM_WORDS: Readonly<Record<LoggerMap['time']['as'], string>> = {
@@ -23,11 +23,6 @@ export function LoggerColumns({
   }
   readonly onMap: (map: LoggerMap) => void
 }): ReactElement {
-  const columns = (text: string): string[] =>
-    text
-      .toUpperCase()
-      .split(/[^A-Z]+/)
-      .filter((letter) => letter !== '')
   return (
     <details open={unsure.length > 0}>
       <summary>Columns of {table.name}</summary>
@@ -43,14 +38,12 @@ export function LoggerColumns({
             if (first !== null && Number.isInteger(first) && first >= 1) onMap({ ...map, first })
           }}
         />
-        <Field
+        <ColumnsField
           label="Columns of the time"
           note="One, or day and clock: A or A B."
-          value={map.time.columns.join(' ')}
-          autoComplete="off"
-          onChange={(event) => {
-            const found = columns(event.currentTarget.value).slice(0, 2)
-            if (found.length > 0) onMap({ ...map, time: { ...map.time, columns: found } })
+          value={map.time.columns}
+          onColumns={(columns) => {
+            if (columns.length > 0) onMap({ ...map, time: { ...map.time, columns: columns.slice(0, 2) } })
           }}
         />
         <SelectField

@@ -203,7 +203,7 @@ function HeadsForm({ facts, plan }: { readonly facts: PanelFacts; readonly plan:
                 }}
               >
                 {Array.from({ length: MOST_HEADS + 1 }, (_, count) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: the count is what it is
+                  // biome-ignore lint/suspicious/noArrayIndexKey: the place in this fixed list is the count itself, nothing is put in or taken out
                   <option key={count} value={count}>
                     {count === 0 ? 'none' : String(count)}
                   </option>

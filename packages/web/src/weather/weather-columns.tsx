@@ -1,6 +1,6 @@
 import { WEATHER_TIMES, type WeatherMap, WIND_UNITS } from '@castwright/documents/weather-file'
 import type { ReactElement } from 'react'
-import { Field, NumberField, readNumber, SelectField } from '../look/index.ts'
+import { ColumnsField, NumberField, readNumber, SelectField } from '../look/index.ts'
 
 const TIME_WORDS: Readonly<Record<WeatherMap['time']['as'], string>> = {
   instant: 'with its offset from UTC',
@@ -115,34 +115,5 @@ export function WeatherColumns({
         </div>
       </div>
     </details>
-  )
-}
-
-function ColumnsField({
-  label,
-  note,
-  value,
-  onColumns,
-}: {
-  readonly label: string
-  readonly note?: string | undefined
-  readonly value: readonly string[]
-  readonly onColumns: (columns: string[]) => void
-}): ReactElement {
-  return (
-    <Field
-      label={label}
-      note={note}
-      value={value.join(' ')}
-      autoComplete="off"
-      onChange={(event) =>
-        onColumns(
-          event.currentTarget.value
-            .toUpperCase()
-            .split(/[^A-Z]+/)
-            .filter((letter) => letter !== ''),
-        )
-      }
-    />
   )
 }
